@@ -1,0 +1,87 @@
+#include "libsim/base/sample_numbers.h"
+
+namespace fillside {
+namespace {
+
+using DirectionNumbers = std::array<std::uint32_t, 32>;
+
+/// Direction numbers of one dimension from its primitive polynomial (degree s, coefficients a) and the initial
+/// odd numbers m. Joe and Kuo 2008, equations 2 and 3.
+template <std::size_t s>
+constexpr DirectionNumbers direction_numbers(std::uint32_t a, const std::array<std::uint32_t, s>& m) {
+  DirectionNumbers v{};
+  for (std::size_t i = 0; i < s; ++i) v[i] = m[i] << (31 - i);
+  for (std::size_t i = s; i < 32; ++i) {
+    v[i] = v[i - s] ^ (v[i - s] >> s);
+    for (std::size_t k = 1; k < s; ++k) v[i] ^= ((a >> (s - 1 - k)) & 1u) * v[i - k];
+  }
+  return v;
+}
+
+constexpr DirectionNumbers van_der_corput() {
+  DirectionNumbers v{};
+  for (std::size_t i = 0; i < 32; ++i) v[i] = 1u << (31 - i);
+  return v;
+}
+
+constexpr std::array<DirectionNumbers, 4> kDirections{
+    van_der_corput(),
+    direction_numbers<1>(0, {1}),
+    direction_numbers<2>(1, {1, 3}),
+    direction_numbers<3>(1, {1, 3, 1}),
+};
+
+std::uint32_t bits_reversed(std::uint32_t x) {
+  x = __builtin_bswap32(x);
+  x = ((x & 0x0f0f0f0fu) << 4) | ((x >> 4) & 0x0f0f0f0fu);
+  x = ((x & 0x33333333u) << 2) | ((x >> 2) & 0x33333333u);
+  return ((x & 0x55555555u) << 1) | ((x >> 1) & 0x55555555u);
+}
+
+/// Laine-Karras style hash whose low bits never depend on higher ones. Constants: Burley 2020, listing 5 of the
+/// supplement (the improved hash by Vegdahl).
+std::uint32_t nested_hash(std::uint32_t x, std::uint32_t key) {
+  x ^= x * 0x3d20adeau;
+  x += key;
+  x *= (key >> 16) | 1u;
+  x ^= x * 0x05526c56u;
+  x ^= x * 0x53a22864u;
+  return x;
+}
+
+double unit_interval(std::uint32_t fraction) { return fraction * 0x1p-32; }
+
+}  // namespace
+
+std::uint64_t mixed(std::uint64_t a, std::uint64_t b) {
+  std::uint64_t z = (a ^ (b + 0x9e3779b97f4a7c15u + (a << 6) + (a >> 2))) + 0x9e3779b97f4a7c15u;
+  z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9u;
+  z = (z ^ (z >> 27)) * 0x94d049bb133111ebu;
+  return z ^ (z >> 31);
+}
+
+std::array<std::uint32_t, 4> sobol_point(std::uint32_t index) {
+  std::array<std::uint32_t, 4> x{};
+  for (std::size_t bit = 0; index != 0; index >>= 1, ++bit)
+    if (index & 1u)
+      for (std::size_t d = 0; d < 4; ++d) x[d] ^= kDirections[d][bit];
+  return x;
+}
+
+std::uint32_t owen_scrambled(std::uint32_t fraction, std::uint32_t key) {
+  return bits_reversed(nested_hash(bits_reversed(fraction), key));
+}
+
+Numbers4 SampleNumbers::group(std::uint32_t group) const {
+  const std::uint64_t key = mixed(stream_, group);
+  // Shuffling the order decorrelates the padded groups; the first 2^k samples stay a (0, k, 2)-net.
+  const std::uint32_t index = owen_scrambled(sample_, static_cast<std::uint32_t>(key));
+  const auto point = sobol_point(index);
+  const std::uint64_t keys_a = mixed(key, 1), keys_b = mixed(key, 2);
+  return {unit_interval(owen_scrambled(point[0], static_cast<std::uint32_t>(keys_a))),
+          unit_interval(owen_scrambled(point[1], static_cast<std::uint32_t>(keys_a >> 32))),
+          unit_interval(owen_scrambled(point[2], static_cast<std::uint32_t>(keys_b))),
+          unit_interval(owen_scrambled(point[3], static_cast<std::uint32_t>(keys_b >> 32)))};
+}
+
+}  // namespace fillside
