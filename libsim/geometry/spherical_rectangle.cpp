@@ -1,0 +1,79 @@
+#include "libsim/geometry/spherical_rectangle.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fillside {
+namespace {
+
+constexpr double kSmallSolidAngle_sr = 2e-3;
+constexpr double kInPlane_m = 1e-7;  // nearer to its plane than this, a rectangle is seen edge-on
+
+double clamped_acos(double x) { return std::acos(std::clamp(x, -1.0, 1.0)); }
+
+}  // namespace
+
+SphericalRectangle::SphericalRectangle(const Rectangle& rectangle, const Point& seen_from, bool both_sides)
+    : rectangle_(rectangle), seen_from_(seen_from) {
+  const double width = 2.0 * rectangle.half_u.norm(), height = 2.0 * rectangle.half_v.norm();
+  x_axis_ = 2.0 * rectangle.half_u / width;
+  y_axis_ = 2.0 * rectangle.half_v / height;
+  z_axis_ = x_axis_.cross(y_axis_);
+  const Eigen::Vector3d to_corner = rectangle.at(-1, -1) - seen_from;
+  z0_ = to_corner.dot(z_axis_);
+  if (std::abs(z0_) < kInPlane_m || (z0_ > 0.0 && !both_sides)) return;
+  visible_ = true;
+  if (z0_ > 0.0) {  // the paper's local frame looks down -z
+    z0_ = -z0_;
+    z_axis_ = -z_axis_;
+  }
+  x0_ = to_corner.dot(x_axis_);
+  y0_ = to_corner.dot(y_axis_);
+  x1_ = x0_ + width;
+  y1_ = y0_ + height;
+  // Normals of the four side planes, their z parts only; then the inner angles between neighbours.
+  const auto side_z = [this](double edge) { return edge / std::sqrt(edge * edge + z0_ * z0_); };
+  const double n0z = -side_z(y0_), n1z = side_z(x1_), n2z = side_z(y1_), n3z = -side_z(x0_);
+  const double g0 = clamped_acos(-n0z * n1z), g1 = clamped_acos(-n1z * n2z);
+  const double g2 = clamped_acos(-n2z * n3z), g3 = clamped_acos(-n3z * n0z);
+  b0_ = n0z;
+  b1_ = n2z;
+  k_ = 2.0 * kPi - g2 - g3;
+  solid_angle_sr_ = g0 + g1 - k_;
+  if (!(solid_angle_sr_ > kSmallSolidAngle_sr)) {
+    by_area_ = true;
+    const Eigen::Vector3d to_centre = rectangle.centre - seen_from;
+    solid_angle_sr_ = rectangle.area_m2() * std::abs(z0_) / std::pow(to_centre.norm(), 3);
+  }
+}
+
+SphericalRectangle::Seen SphericalRectangle::draw(double u, double v) const {
+  if (by_area_) {
+    const Point point = rectangle_.at(2.0 * u - 1.0, 2.0 * v - 1.0);
+    return {point, area_density_per_sr(point)};
+  }
+  // 1. The cosine of the meridian plane that cuts off the share u.
+  const double angle = u * solid_angle_sr_ + k_;
+  const double f = (std::cos(angle) * b0_ - b1_) / std::sin(angle);
+  const double cu = std::clamp(std::copysign(1.0, f) / std::sqrt(f * f + b0_ * b0_), -1.0, 1.0);
+  // 2. Where it meets the rectangle.
+  const double xu = std::clamp(-(cu * z0_) / std::max(std::sqrt(1.0 - cu * cu), 1e-15), x0_, x1_);
+  // 3. The height along it that cuts off the share v.
+  const double d = std::sqrt(xu * xu + z0_ * z0_);
+  const double h0 = y0_ / std::sqrt(d * d + y0_ * y0_), h1 = y1_ / std::sqrt(d * d + y1_ * y1_);
+  const double hv = h0 + v * (h1 - h0), hv2 = hv * hv;
+  const double yv = hv2 < 1.0 - 1e-12 ? std::clamp(hv * d / std::sqrt(1.0 - hv2), y0_, y1_) : y1_;
+  return {seen_from_ + xu * x_axis_ + yv * y_axis_ + z0_ * z_axis_, 1.0 / solid_angle_sr_};
+}
+
+double SphericalRectangle::density_per_sr(const Point& point) const {
+  if (!visible_) return 0.0;
+  return by_area_ ? area_density_per_sr(point) : 1.0 / solid_angle_sr_;
+}
+
+double SphericalRectangle::area_density_per_sr(const Point& point) const {
+  const double distance2 = (point - seen_from_).squaredNorm();
+  return distance2 * std::sqrt(distance2) / (rectangle_.area_m2() * std::abs(z0_));
+}
+
+}  // namespace fillside

@@ -1,0 +1,54 @@
+#include "libsim/matter/material.h"
+
+#include <cmath>
+
+#include "libsim/base/cases.h"
+
+namespace fillside {
+
+Rgb scattering_cosine_per_sr(const Material& material, const Direction& to_viewer, const Direction& to_source) {
+  return std::visit(Cases{[](const ClearPane&) { return grey(0.0); },
+                          [&](const auto& kind) { return scattering_cosine_per_sr(kind, to_viewer, to_source); }},
+                    material);
+}
+
+std::optional<Scattered> draw_scattering(const Material& material, const Direction& to_viewer, const Numbers4& u) {
+  return std::visit([&](const auto& kind) { return draw_scattering(kind, to_viewer, u); }, material);
+}
+
+double density_of_scattering_per_sr(const Material& material, const Direction& to_viewer, const Direction& to_source) {
+  return std::visit(Cases{[](const ClearPane&) { return 0.0; },
+                          [&](const auto& kind) { return density_of_scattering_per_sr(kind, to_viewer, to_source); }},
+                    material);
+}
+
+Rgb albedo(const Material& material, const Direction& to_viewer) {
+  return std::visit(Cases{[](const Matte& matte) { return matte.albedo; },
+                          [](const Foil& foil) { return foil.reflectance; },
+                          [](const ThinCloth& cloth) { return Rgb(cloth.reflectance + cloth.diffuse + cloth.direct); },
+                          [&](const ClearPane& pane) {
+                            const PaneShares shares = pane_shares(pane, std::abs(to_viewer.z()));
+                            return grey(shares.transmitted + shares.mirrored);
+                          }},
+                    material);
+}
+
+bool scatters_widely(const Material& material) {
+  return std::visit(Cases{[](const Matte&) { return true; }, [](const ThinCloth&) { return true; },
+                          [](const Foil& foil) { return foil.specular_share <= 0.0; },
+                          [](const ClearPane&) { return false; }},
+                    material);
+}
+
+bool lets_light_through(const Material& material) {
+  return std::holds_alternative<ThinCloth>(material) || std::holds_alternative<ClearPane>(material);
+}
+
+Rgb straight_transmittance(const Material& material, double cosine) {
+  return std::visit(Cases{[](const ThinCloth& cloth) { return cloth.direct; },
+                          [&](const ClearPane& pane) { return grey(pane_shares(pane, cosine).transmitted); },
+                          [](const auto&) { return grey(0.0); }},
+                    material);
+}
+
+}  // namespace fillside

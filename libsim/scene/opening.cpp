@@ -1,0 +1,97 @@
+#include "libsim/scene/opening.h"
+
+#include <cmath>
+
+namespace fillside {
+namespace {
+
+bool on_a_bar(double along_m, double side_m, int count, double width_m) {
+  for (int i = 1; i <= count; ++i)
+    if (std::abs(along_m - side_m * i / (count + 1)) < 0.5 * width_m) return true;
+  return false;
+}
+
+bool covered(const Opening& opening, const Eigen::Vector2d& at) {
+  const OpeningCover& c = opening.cover;
+  return at.x() < c.left || at.x() > c.right || at.y() < c.bottom || at.y() > c.top;
+}
+
+bool barred(const Opening& opening, const Eigen::Vector2d& at) {
+  const GlazingBars& bars = opening.bars;
+  const double width = 2.0 * opening.rectangle.half_u.norm(), height = 2.0 * opening.rectangle.half_v.norm();
+  return on_a_bar(0.5 * (at.x() + 1.0) * width, width, bars.up, bars.width_m) ||
+         on_a_bar(0.5 * (at.y() + 1.0) * height, height, bars.across, bars.width_m);
+}
+
+/// Share of the whole opening that the bars leave open.
+double open_between_bars(const Opening& opening) {
+  const GlazingBars& bars = opening.bars;
+  const double width = 2.0 * opening.rectangle.half_u.norm(), height = 2.0 * opening.rectangle.half_v.norm();
+  return (1.0 - bars.up * bars.width_m / width) * (1.0 - bars.across * bars.width_m / height);
+}
+
+/// Illuminance on the room side of the glass by one part of the outside. Midpoint rule over the outer hemisphere
+/// in azimuth and sin^2; the horizon of a vertical wall falls on a grid line.
+Rgb illuminance_behind_glass(const Opening& opening, const OutsidePart& part) {
+  constexpr int kRings = 256, kSpokes = 512;
+  const Direction outward_normal = -opening.rectangle.normal();
+  const Direction across = opening.rectangle.half_u.normalized();
+  const Frame frame{across, outward_normal.cross(across), outward_normal};
+  Rgb sum = grey(0.0);
+  for (int ring = 0; ring < kRings; ++ring) {
+    const double sine2 = (ring + 0.5) / kRings, cosine = std::sqrt(1.0 - sine2), sine = std::sqrt(sine2);
+    const double passed = pane_shares(opening.glass, cosine).transmitted;
+    for (int spoke = 0; spoke < kSpokes; ++spoke) {
+      const double angle = 2.0 * kPi * (spoke + 0.5) / kSpokes;
+      const Direction outward = frame.to_world({sine * std::cos(angle), sine * std::sin(angle), cosine});
+      sum += passed * radiance_of(part, outward);
+    }
+  }
+  return sum * (kPi / (kRings * kSpokes));
+}
+
+}  // namespace
+
+void light_curtain(Opening& opening, const Outside& outside) {
+  if (!opening.curtain) return;
+  const double between = open_between_bars(opening);
+  const Rgb to_and_fro = 1.0 / (1.0 - opening.curtain->reflectance * diffuse_pane_shares(opening.glass).mirrored);
+  for (std::size_t part = 0; part < outside.size(); ++part) {
+    const Rgb once = illuminance_behind_glass(opening, outside[part]) * between;
+    // What came back from the glass is spread, so its straight share counts as spread as well.
+    const Rgb again = once * (to_and_fro - 1.0);
+    const ThinCloth& cloth = *opening.curtain;
+    opening.curtain_radiance[part] = (once * cloth.diffuse + again * (cloth.diffuse + cloth.direct)) / kPi;
+  }
+}
+
+Emission emission_of(const Opening& opening, const Outside& outside, const Point& point, const Direction& outward) {
+  Emission emission;
+  const Eigen::Vector2d at = opening.rectangle.coordinates_of(point);
+  const double cosine = -outward.dot(opening.rectangle.normal());
+  if (cosine <= 0.0 || covered(opening, at)) return emission;
+  if (opening.curtain)
+    for (std::size_t part = 0; part < outside.size(); ++part) emission.curtain[part] = opening.curtain_radiance[part];
+  if (barred(opening, at)) return emission;  // the bars stand outside the curtain: it has spread their shadow
+  const double through_glass = pane_shares(opening.glass, cosine).transmitted;
+  const Rgb passed = opening.curtain ? Rgb(opening.curtain->direct * through_glass) : grey(through_glass);
+  for (std::size_t part = 0; part < outside.size(); ++part)
+    emission.straight[part] = passed * radiance_of(outside[part], outward);
+  return emission;
+}
+
+bool is_curtain_at(const Opening& opening, const Point& point) {
+  return opening.curtain && !covered(opening, opening.rectangle.coordinates_of(point));
+}
+
+std::optional<Material> room_face(const Opening& opening, const Point& point) {
+  const Eigen::Vector2d at = opening.rectangle.coordinates_of(point);
+  if (covered(opening, at)) return opening.cover.material;
+  // What the cloth lets through to the glass and gets back is left out: a few per cent of its own reflectance.
+  if (opening.curtain) return Matte{opening.curtain->reflectance};
+  if (barred(opening, at)) return opening.bars.material;
+  if (opening.glass.panes == 0) return std::nullopt;
+  return opening.glass;
+}
+
+}  // namespace fillside

@@ -1,0 +1,94 @@
+#include "libsim/scene/scene.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace fillside {
+namespace {
+
+RayCaster cast(const SceneParts& parts) {
+  std::vector<CastSurface> surfaces;
+  for (const Surface& surface : parts.surfaces) {
+    const bool through = surface.emitter == kNone && lets_light_through(surface.material);
+    const bool subject = parts.objects[surface.object].subject;
+    const std::uint32_t mask = subject ? (through ? kLetsThroughSubject : kOpaqueSubject)
+                                       : (through ? kLetsThrough : kOpaque);
+    surfaces.push_back({&surface.mesh, mask});
+  }
+  return RayCaster(surfaces);
+}
+
+Emission emission(const LightPanel& panel, const Direction& outward) {
+  Emission emission;
+  if (outward.dot(panel.rectangle.normal()) < 0.0) emission.straight[0] = panel.radiance;
+  return emission;
+}
+
+}  // namespace
+
+const Rectangle& rectangle_of(const Emitter& emitter) {
+  return std::visit([](const auto& kind) -> const Rectangle& { return kind.rectangle; }, emitter.kind);
+}
+
+Emission emission_of(const Emitter& emitter, const Outside& outside, const Point& point, const Direction& outward) {
+  if (const auto* opening = std::get_if<Opening>(&emitter.kind)) return emission_of(*opening, outside, point, outward);
+  return emission(std::get<LightPanel>(emitter.kind), outward);
+}
+
+std::optional<Material> room_face(const Emitter& emitter, const Point& point) {
+  if (const auto* opening = std::get_if<Opening>(&emitter.kind)) return room_face(*opening, point);
+  return std::get<LightPanel>(emitter.kind).material;
+}
+
+std::uint16_t object_at(const Emitter& emitter, const Point& point) {
+  const auto* opening = std::get_if<Opening>(&emitter.kind);
+  return opening && is_curtain_at(*opening, point) ? emitter.curtain_object : emitter.object;
+}
+
+std::uint16_t SceneParts::add_object(std::string name, ObjectKind kind, bool subject) {
+  objects.push_back({std::move(name), kind, subject});
+  return static_cast<std::uint16_t>(objects.size() - 1);
+}
+
+void SceneParts::add_surface(Mesh mesh, const Material& material, std::uint16_t object) {
+  surfaces.push_back({std::move(mesh), material, object, kNone, kNone});
+}
+
+void SceneParts::add_target_sheet(const Rectangle& rectangle, const Material& material, std::uint16_t object,
+                                  bool both_sides) {
+  targets.push_back({rectangle, both_sides, surfaces.size()});
+  surfaces.push_back({mesh_of(rectangle), material, object, kNone, static_cast<int>(targets.size()) - 1});
+}
+
+void SceneParts::add_emitter(std::string name, std::variant<Opening, LightPanel> kind) {
+  const bool lamp = std::holds_alternative<LightPanel>(kind);
+  Emitter emitter{name, std::move(kind), add_object(name, lamp ? ObjectKind::lamp : ObjectKind::window), 0};
+  if (auto* opening = std::get_if<Opening>(&emitter.kind); opening && opening->curtain) {
+    emitter.curtain_object = add_object(name + " curtain", ObjectKind::curtain);
+    light_curtain(*opening, outside);
+  }
+  surfaces.push_back({mesh_of(rectangle_of(emitter)), Matte{grey(0.0)}, emitter.object,
+                      static_cast<int>(emitters.size()), kNone});
+  emitters.push_back(std::move(emitter));
+}
+
+Scene::Scene(SceneParts parts) : parts_(std::move(parts)), caster_(cast(parts_)) {
+  for (std::size_t e = 0; e < parts_.emitters.size(); ++e) {
+    first_source_.push_back(sources_.size());
+    for (std::size_t part = 0; part < part_count(e); ++part) {
+      std::string name = parts_.emitters[e].name;
+      const bool opening = std::holds_alternative<Opening>(parts_.emitters[e].kind);
+      if (opening && !parts_.outside[part].name.empty()) name += " " + parts_.outside[part].name;
+      sources_.push_back({std::move(name), static_cast<std::uint16_t>(e), static_cast<std::uint16_t>(part)});
+    }
+  }
+  has_see_through_ = std::ranges::any_of(parts_.surfaces, [](const Surface& surface) {
+    return surface.emitter == kNone && lets_light_through(surface.material);
+  });
+}
+
+std::size_t Scene::part_count(std::size_t emitter) const {
+  return std::holds_alternative<Opening>(parts_.emitters[emitter].kind) ? parts_.outside.size() : 1;
+}
+
+}  // namespace fillside

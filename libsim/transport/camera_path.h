@@ -1,0 +1,12 @@
+// From the lens to the first surface that scatters widely: panes and mirrors on the way are followed.
+#pragma once
+
+#include "libsim/base/space.h"
+#include "libsim/transport/gather.h"
+
+namespace fillside {
+
+/// Adds the radiance that arrives along the ray, by rows, to the ledger.
+void add_radiance_along(const GatherContext& context, const Ray& ray, Ledger& ledger);
+
+}  // namespace fillside

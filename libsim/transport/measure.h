@@ -1,0 +1,34 @@
+// Measuring: instruments in a scene, with a budget of samples, give Measurements.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <variant>
+
+#include "libsim/scene/scene.h"
+#include "libsim/sensor/camera.h"
+#include "libsim/sensor/map_plane.h"
+#include "libsim/sensor/meter.h"
+#include "libsim/sensor/patch.h"
+#include "libsim/transport/measurement.h"
+
+namespace fillside {
+
+using Sensor = std::variant<Meter, Patch, MapPlane, Camera>;
+
+struct Budget {
+  std::uint32_t samples = 256;     ///< per element and replicate; powers of two converge best
+  std::uint32_t first_sample = 0;  ///< to go on where an earlier measurement stopped
+  int replicates = kMostReplicates;
+  std::uint64_t seed = 1;
+  int threads = 0;  ///< 0: all; the result is the same bytes for any number
+};
+
+/// Called now and then with the share that is done, 0..1, from any thread, one call at a time.
+using Progress = std::function<void(double share)>;
+
+const std::string& name_of(const Sensor& sensor);
+
+Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget, const Progress& progress = {});
+
+}  // namespace fillside

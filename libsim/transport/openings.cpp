@@ -1,0 +1,38 @@
+#include "libsim/transport/openings.h"
+
+namespace fillside {
+
+std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, double u,
+                                        double v) {
+  const Emitter& source = scene.emitters()[emitter];
+  const SphericalRectangle seen(rectangle_of(source), seen_from);
+  if (!seen.visible()) return std::nullopt;
+  const auto [point, density] = seen.draw(u, v);
+  const Eigen::Vector3d to_point = point - seen_from;
+  const double distance = to_point.norm();
+  const Direction to_source = to_point / distance;
+  return SeenEmitter{point, to_source, distance, density, emission_of(source, scene.outside(), point, to_source)};
+}
+
+Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask) {
+  Rgb passed = grey(1.0);
+  Ray rest = ray;
+  while (const auto hit = scene.caster().first_hit(rest, mask & ~kAllOpaque)) {
+    const Surface& surface = scene.surfaces()[hit->surface];
+    passed *= straight_transmittance(surface.material, std::abs(ray.direction.dot(hit->normal)));
+    if (passed.maxCoeff() <= 0.0) return grey(0.0);
+    rest = leaving(hit->position, hit->normal, ray.direction);
+    rest.far_m = ray.far_m - (rest.origin - ray.origin).dot(ray.direction);
+  }
+  return passed;
+}
+
+Rgb passage(const Scene& scene, const Point& surface_point, const Direction& normal, const Direction& to_source,
+            double distance_m, std::uint32_t mask) {
+  Ray ray = leaving(surface_point, normal, to_source);
+  ray.far_m = distance_m * kShadowRayShare;
+  if (scene.caster().blocked(ray, mask & kAllOpaque)) return grey(0.0);
+  return scene.has_see_through() ? see_through_passage(scene, ray, mask) : grey(1.0);
+}
+
+}  // namespace fillside

@@ -1,0 +1,33 @@
+// Windows and lamps as seen from a point: a drawn shadow ray to an emitter's rectangle, by solid angle.
+#pragma once
+
+#include <optional>
+
+#include "libsim/base/sample_numbers.h"
+#include "libsim/geometry/spherical_rectangle.h"
+#include "libsim/scene/scene.h"
+
+namespace fillside {
+
+/// A point drawn on an emitter, before it is known whether anything stands in between.
+struct SeenEmitter {
+  Point point;
+  Direction to_source;
+  double distance_m;
+  double density_per_sr;
+  Emission emission;
+};
+
+/// Nothing when the emitter is seen edge-on or from behind.
+std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, double u,
+                                        double v);
+
+/// Share of light that passes from `surface_point` (leaving it on the ray's side) over a distance: 0 when something
+/// solid stands there, else what the panes and cloths in between let through straight.
+Rgb passage(const Scene& scene, const Point& surface_point, const Direction& normal, const Direction& to_source,
+            double distance_m, std::uint32_t mask);
+
+/// The same, minding panes and cloths only: what would pass if nothing solid stood there.
+Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask);
+
+}  // namespace fillside

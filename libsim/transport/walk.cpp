@@ -1,0 +1,143 @@
+#include "libsim/transport/walk.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "libsim/geometry/spherical_rectangle.h"
+#include "libsim/transport/openings.h"
+
+namespace fillside {
+namespace {
+
+constexpr std::uint32_t kGroupsOfAVertex = 32;
+constexpr int kMostTurns = 20000;  // only a set without absorption could come near it
+
+/// Veach and Guibas, "Optimally Combining Sampling Techniques for Monte Carlo Rendering", SIGGRAPH 1995, sec. 3.1:
+/// the power heuristic with exponent 2.
+double power_weight(double own, double other) {
+  const double own2 = own * own;
+  return own2 > 0.0 ? own2 / (own2 + other * other) : 0.0;
+}
+
+/// How an emitter that the drawn direction happens to hit must be counted, so that shadow rays and drawn directions
+/// together count it once.
+struct CameFrom {
+  Point position = Point::Zero();
+  double density_per_sr = 0.0;
+  enum { shadow_rays_alone, both, drawn_alone } counted_by = drawn_alone;
+};
+
+double drawn_share(const Emitter& emitter, const Point& point, const CameFrom& from) {
+  if (from.counted_by == CameFrom::drawn_alone) return 1.0;
+  if (from.counted_by == CameFrom::shadow_rays_alone) return 0.0;
+  const SphericalRectangle seen(rectangle_of(emitter), from.position);
+  return power_weight(from.density_per_sr, seen.density_per_sr(point));
+}
+
+class Walker {
+ public:
+  Walker(const WalkContext& context, std::span<Rgb> radiance) : context_(context), radiance_(radiance) {}
+
+  void follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex first);
+
+ private:
+  void add_emission(std::size_t emitter, const Emission& emission, const Rgb& weight);
+  void add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight);
+  std::optional<Vertex> next_vertex(const Hit& hit, const Direction& to_hit, const Rgb& weight, const CameFrom& from);
+  Numbers4 numbers(std::uint32_t slot) const { return context_.numbers.group(context_.first_group + turn_ * kGroupsOfAVertex + slot); }
+
+  const WalkContext& context_;
+  std::span<Rgb> radiance_;
+  std::uint32_t turn_ = 0;
+};
+
+void Walker::add_emission(std::size_t emitter, const Emission& emission, const Rgb& weight) {
+  const std::size_t first = context_.scene.first_source(emitter);
+  for (std::size_t part = 0; part < context_.scene.part_count(emitter); ++part)
+    radiance_[first + part] += weight * (emission.straight[part] + emission.curtain[part]);
+}
+
+void Walker::add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight) {
+  const Scene& scene = context_.scene;
+  const bool wide = scatters_widely(vertex.material);
+  const Direction local_viewer = vertex.frame.to_local(to_viewer);
+  for (std::size_t e = 0; e < scene.emitters().size(); ++e) {
+    const Numbers4 u = numbers(1 + static_cast<std::uint32_t>(e));
+    const auto seen = draw_emitter(scene, e, vertex.position, u[0], u[1]);
+    if (!seen) continue;
+    const Direction local_source = vertex.frame.to_local(seen->to_source);
+    const Rgb scattering = scattering_cosine_per_sr(vertex.material, local_viewer, local_source);
+    if (scattering.maxCoeff() <= 0.0) continue;
+    const Rgb passed = passage(scene, vertex.position, vertex.frame.normal, seen->to_source, seen->distance_m, context_.mask);
+    if (passed.maxCoeff() <= 0.0) continue;
+    const double share = wide ? 1.0 : power_weight(seen->density_per_sr, density_of_scattering_per_sr(
+                                                       vertex.material, local_viewer, local_source));
+    add_emission(e, seen->emission, weight * scattering * passed * (share / seen->density_per_sr));
+  }
+}
+
+std::optional<Vertex> Walker::next_vertex(const Hit& hit, const Direction& to_hit, const Rgb& weight,
+                                          const CameFrom& from) {
+  const Scene& scene = context_.scene;
+  const int e = scene.surfaces()[hit.surface].emitter;
+  if (e == kNone) return vertex_at(scene, hit);
+  const Emitter& emitter = scene.emitters()[static_cast<std::size_t>(e)];
+  if (const double share = drawn_share(emitter, hit.position, from); share > 0.0)
+    add_emission(static_cast<std::size_t>(e), emission_of(emitter, scene.outside(), hit.position, to_hit), weight * share);
+  return room_face_at(scene, emitter, hit);
+}
+
+void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex first) {
+  CameFrom from;
+  for (turn_ = 0; turn_ < kMostTurns; ++turn_) {
+    // 1. Light that reaches this place straight from windows and lamps, by shadow rays.
+    if (!std::holds_alternative<ClearPane>(vertex.material)) add_light_from_emitters(vertex, to_viewer, weight);
+
+    // 2. Draw where the rest of the light came from.
+    const auto drawn = draw_scattering(vertex.material, vertex.frame.to_local(to_viewer), numbers(0));
+    if (!drawn) return;
+    if (turn_ == 0 && first == FirstVertex::turned_only && drawn->turn == Turn::straight) return;
+    weight *= drawn->weight;
+    if (drawn->turn == Turn::spread)
+      from = {vertex.position, drawn->density_per_sr,
+              scatters_widely(vertex.material) ? CameFrom::shadow_rays_alone : CameFrom::both};
+    else if (drawn->turn == Turn::mirrored)
+      from.counted_by = CameFrom::drawn_alone;  // straight on: as it was at the last turn
+
+    // 3. Roulette on what this surface returns, never on the whole path: dark corners stay as well sampled as light ones.
+    const double survives = std::min(1.0, drawn->weight.maxCoeff());
+    if (numbers(0)[3] >= survives) return;
+    weight /= survives;
+
+    // 4. The next surface that way; past the last one there is nothing.
+    const Direction to_hit = vertex.frame.to_world(drawn->to_source);
+    const auto hit = context_.scene.caster().first_hit(leaving(vertex.position, vertex.frame.normal, to_hit), context_.mask);
+    if (!hit) return;
+
+    // 5. Its own light, if shadow rays have not counted it, and its surface.
+    auto next = next_vertex(*hit, to_hit, weight, from);
+    if (!next) return;
+    vertex = std::move(*next);
+    to_viewer = -to_hit;
+  }
+}
+
+}  // namespace
+
+Vertex vertex_at(const Scene& scene, const Hit& hit) {
+  const Surface& surface = scene.surfaces()[hit.surface];
+  return {hit.position, frame_around(hit.normal), surface.material, surface.object};
+}
+
+std::optional<Vertex> room_face_at(const Scene&, const Emitter& emitter, const Hit& hit) {
+  auto material = room_face(emitter, hit.position);
+  if (!material) return std::nullopt;
+  return Vertex{hit.position, frame_around(hit.normal), std::move(*material), object_at(emitter, hit.position)};
+}
+
+void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight, FirstVertex first,
+          std::span<Rgb> radiance) {
+  Walker(context, radiance).follow(std::move(vertex), to_viewer, weight, first);
+}
+
+}  // namespace fillside

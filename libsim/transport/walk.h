@@ -1,0 +1,40 @@
+// One light sample followed backwards: from a surface that sends light to a receiver, to where that light came from.
+#pragma once
+
+#include <span>
+
+#include "libsim/base/sample_numbers.h"
+#include "libsim/scene/scene.h"
+
+namespace fillside {
+
+/// A place on a surface, with what is needed to scatter light there.
+struct Vertex {
+  Point position;
+  Frame frame;  ///< around the geometric normal
+  Material material;
+  std::uint16_t object = 0;
+};
+
+Vertex vertex_at(const Scene& scene, const Hit& hit);
+/// The room face of an emitter that was hit; nothing when the ray leaves the room through it.
+std::optional<Vertex> room_face_at(const Scene& scene, const Emitter& emitter, const Hit& hit);
+
+/// What a walk needs to know beside its vertex.
+struct WalkContext {
+  const Scene& scene;
+  const SampleNumbers& numbers;
+  std::uint32_t first_group;  ///< of the padded groups this walk may use; kGroupsOfAWalk of them
+  std::uint32_t mask;         ///< which surfaces there are
+};
+inline constexpr std::uint32_t kGroupsOfAWalk = 1u << 20;
+
+/// Whether light that passes the first vertex without turning counts (a receiver takes that part on its own way).
+enum class FirstVertex { everything, turned_only };
+
+/// Adds to radiance[source] the radiance that leaves the vertex toward the viewer (world direction away from it),
+/// times `weight`.
+void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight, FirstVertex first,
+          std::span<Rgb> radiance);
+
+}  // namespace fillside
