@@ -1,0 +1,28 @@
+// From a finish as written (catalogue name, own reflectance, own hue) to a material.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "libsim/matter/material.h"
+#include "libsim/scene/description.h"
+
+namespace fillside {
+
+/// Mirror-wise figures given beside the catalogue's.
+struct MirrorFigures {
+  std::optional<double> specular_share, roughness;
+};
+
+/// The finish's own surface, or `usual_surface` where it names none; its own figures win over the catalogue's. An
+/// unknown name counts as mid grey: check() has refused it before.
+Material material_of(const Finish& finish, std::string_view usual_surface, const MirrorFigures& mirror = {});
+
+/// Shares of a cloth: the catalogue's, with own figures over them.
+ThinCloth cloth_of(std::string_view name, std::optional<double> direct, std::optional<double> diffuse,
+                   std::optional<double> reflectance);
+
+/// Linear colour of a reflectance with an optional hue.
+Rgb tinted(double reflectance, const std::optional<Colour>& colour);
+
+}  // namespace fillside

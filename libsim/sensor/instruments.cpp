@@ -1,0 +1,160 @@
+#include "libsim/sensor/instruments.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "libsim/scene/placing.h"
+
+namespace fillside {
+namespace {
+
+constexpr double kLeastMeterHeight_m = 0.03;
+
+struct Facing {
+  const std::string& word;
+  std::optional<Clock> clock;
+  double elevation = 0.0;
+};
+
+Direction direction_of(const Facing& facing, const Direction& to_key, const Direction& to_camera) {
+  if (facing.word == "down") return {0, 0, -1};
+  if (facing.word == "camera") return to_camera;
+  if (facing.word == "window") return to_key;
+  if (facing.word == "away") return -to_key;
+  if (facing.word == "clock" && facing.clock)
+    return std::cos(facing.elevation) * to_clock(*facing.clock) + std::sin(facing.elevation) * Direction::UnitZ();
+  return {0, 0, 1};
+}
+
+double elevation_of(const CameraSection& camera) {
+  if (camera.elevation) return camera.elevation->si;
+  return camera.view == "overhead" ? 0.5 * kPi : (camera.view == "straight-on" ? 0.0 : 0.25 * kPi);
+}
+
+Direction toward_camera(const CameraSection& camera) {
+  const double elevation = elevation_of(camera);
+  return std::cos(elevation) * to_clock(camera.clock) + std::sin(elevation) * Direction::UnitZ();
+}
+
+Meter meter_facing(std::string_view name, const Point& position, const Direction& faces) {
+  return {std::string(name), {position, faces, FlatReceptor{}}, false};
+}
+
+bool in_the_dishs_place(const Spot& spot) {
+  const Point foot = place_spot(spot, Point::Zero());
+  return std::hypot(foot.x(), foot.y()) < 1e-9;
+}
+
+struct SensorFormat {
+  std::string_view name;
+  double long_mm, short_mm;
+};
+// Sides as the makers print them; "phone" is a usual 1/1.3 inch main camera. From memory.
+constexpr std::array kSensorFormats{SensorFormat{"full frame", 36.0, 24.0}, SensorFormat{"APS-C", 23.5, 15.6},
+                                    SensorFormat{"micro four thirds", 17.3, 13.0}, SensorFormat{"phone", 9.8, 7.3}};
+
+/// A rectangle that faces a direction, its v side as near to upward (for a level one: away from the camera) as can be.
+Rectangle rectangle_facing(const Point& centre, const Direction& faces, double width_m, double height_m) {
+  const Direction upward = std::abs(faces.z()) > 0.999 ? Direction(0, 1, 0) : Direction(0, 0, 1);
+  const Direction across = upward.cross(faces).normalized();
+  return {centre, 0.5 * width_m * across, 0.5 * height_m * faces.cross(across)};
+}
+
+}  // namespace
+
+Direction toward_window(const Scene& scene, std::size_t emitter) {
+  if (emitter >= scene.emitters().size()) return to_clock(Clock{9.0});
+  Direction outward = -rectangle_of(scene.emitters()[emitter]).normal();
+  outward.z() = 0.0;
+  return outward.norm() > 1e-6 ? Direction(outward.normalized()) : to_clock(Clock{9.0});
+}
+
+std::optional<Bounds> subject_bounds(const Scene& scene) {
+  std::optional<Bounds> bounds;
+  for (const Surface& surface : scene.surfaces()) {
+    if (!scene.objects()[surface.object].subject) continue;
+    if (!bounds) bounds.emplace();
+    for (const Point& corner : surface.mesh.corners) bounds->include(corner);
+  }
+  return bounds;
+}
+
+Point dish_place(const Scene& scene) {
+  const auto bounds = subject_bounds(scene);
+  return {0.0, 0.0, bounds ? std::max(kLeastMeterHeight_m, 0.5 * bounds->high.z()) : kLeastMeterHeight_m};
+}
+
+std::vector<Meter> default_meters(const Description& description, const Scene& scene, const Direction& to_key) {
+  const Point place = dish_place(scene);
+  const Direction to_camera = toward_camera(description.camera);
+  return {meter_facing(kDishUp, place, Direction::UnitZ()), meter_facing(kDishWindow, place, to_key),
+          meter_facing(kDishAway, place, -to_key), meter_facing(kDishCamera, place, to_camera),
+          {std::string(kDishDome), {place, to_camera, DomedReceptor{}}, false}};
+}
+
+std::vector<Meter> own_meters(const Description& description, const Scene& scene, const Direction& to_key) {
+  std::vector<Meter> meters;
+  for (const MeterSection& m : description.meters) {
+    const Point place = place_spot(m.spot, dish_place(scene));
+    Meter meter = meter_facing(m.name, place, direction_of({m.faces, m.faces_clock, m.elevation.si}, to_key,
+                                                           toward_camera(description.camera)));
+    if (m.kind == "dome") meter.receiver.kind = DomedReceptor{};
+    meter.subject_there = m.subject ? *m.subject == "there" : !in_the_dishs_place(m.spot);
+    meters.push_back(std::move(meter));
+  }
+  return meters;
+}
+
+std::vector<Patch> subject_patches(const Description& description, const Scene& scene, const Direction& to_key) {
+  std::vector<Patch> patches;
+  const auto add = [&](std::string_view name, const Direction& faces) {
+    if (Patch patch(std::string(name), scene, faces); !patch.empty()) patches.push_back(std::move(patch));
+  };
+  add(kPatchLit, to_key);
+  add(kPatchShadow, -to_key);
+  add(kPatchTop, Direction::UnitZ());
+  add(kPatchCamera, to_clock(description.camera.clock));
+  return patches;
+}
+
+std::optional<MapPlane> map_plane(const Description& d, const std::string& name, const Direction& to_key, int cells_across) {
+  MapPlane plane{.name = "map " + name, .rectangle = {}};
+  if (name == "table") {
+    plane.rectangle = {{d.table.x.si, d.table.y.si, 0.0}, {0.5 * d.table.width.si, 0, 0}, {0, 0.5 * d.table.depth.si, 0}};
+  } else {
+    const auto own = std::ranges::find(d.planes, name, &PlaneSection::name);
+    if (own == d.planes.end()) return std::nullopt;
+    const Direction faces = direction_of({own->faces, own->faces_clock}, to_key, to_clock(d.camera.clock));
+    plane.rectangle = rectangle_facing(place_spot(own->spot, Point::Zero()), faces, own->width.si, own->height.si);
+  }
+  plane.columns = cells_across;
+  plane.rows = std::max(1, static_cast<int>(std::lround(cells_across * plane.rectangle.half_v.norm() / plane.rectangle.half_u.norm())));
+  return plane;
+}
+
+Camera camera_of(const Description& description, const Scene& scene) {
+  const CameraSection& c = description.camera;
+  const auto format = std::ranges::find(kSensorFormats, std::string_view(c.sensor), &SensorFormat::name);
+  const SensorFormat& sensor = format == kSensorFormats.end() ? kSensorFormats.front() : *format;
+  const auto bounds = subject_bounds(scene);
+  const Point at{c.look_x.value_or(metres(0)).si, c.look_y.value_or(metres(0)).si,
+                 c.look_z.value_or(metres(bounds ? 0.5 * bounds->high.z() : 0.0)).si};
+  const double elevation = elevation_of(c);
+  const Direction upward = std::cos(elevation) * Direction::UnitZ() - std::sin(elevation) * to_clock(c.clock);
+  Camera camera;
+  look(camera, at + c.distance.si * toward_camera(c), at, upward);
+  const double wide_mm = c.portrait ? sensor.short_mm : sensor.long_mm, high_mm = c.portrait ? sensor.long_mm : sensor.short_mm;
+  camera.sensor_width = millimetres(wide_mm);
+  camera.sensor_height = millimetres(high_mm);
+  camera.focal_length = c.focal_length;
+  camera.aperture = c.aperture;
+  camera.pinhole = c.pinhole;
+  camera.focus = c.focus.value_or(c.distance);
+  const double longer = std::max(wide_mm, high_mm);
+  camera.columns = std::max(1, static_cast<int>(std::lround(c.pixels * wide_mm / longer)));
+  camera.rows = std::max(1, static_cast<int>(std::lround(c.pixels * high_mm / longer)));
+  return camera;
+}
+
+}  // namespace fillside

@@ -1,0 +1,106 @@
+#include "libsim/what_if/set_reading.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+
+namespace fillside {
+namespace {
+
+constexpr std::uint32_t kFirstSamples = 64;
+constexpr std::uint32_t kMostSamples = 1u << 20;
+
+struct Instrument {
+  Sensor sensor;
+  ReadingKind kind;
+  bool subject_there;
+};
+
+std::vector<Instrument> instruments_of(const Description& description, const Scene& scene, const Direction& to_key) {
+  std::vector<Instrument> all;
+  auto meters = default_meters(description, scene, to_key);
+  auto own = own_meters(description, scene, to_key);
+  meters.insert(meters.end(), own.begin(), own.end());
+  for (Meter& meter : meters) {
+    const bool dome = std::holds_alternative<DomedReceptor>(meter.receiver.kind), there = meter.subject_there;
+    all.push_back({std::move(meter), dome ? ReadingKind::dome : ReadingKind::flat, there});
+  }
+  for (Patch& patch : subject_patches(description, scene, to_key))
+    all.push_back({std::move(patch), ReadingKind::patch, true});
+  return all;
+}
+
+/// 95 % half width of a figure's log2; an absent light has no figure.
+double half_width_stops(const Estimate& light) {
+  return light.value() > 0.0 ? light.half_width_95() / light.value() / std::log(2.0) : 0.0;
+}
+
+double widest(const std::vector<Measurement>& measurements) {
+  double widest = 0.0;
+  for (const Measurement& m : measurements) widest = std::max(widest, half_width_stops(m.total()));
+  return widest;
+}
+
+/// Doubles the samples of every instrument until the effort says stop.
+std::vector<Measurement> measure_to_precision(const Scene& scene, const std::vector<Instrument>& instruments,
+                                              const Effort& effort, const PrecisionProgress& progress) {
+  using Clock = std::chrono::steady_clock;
+  const auto start = Clock::now();
+  std::vector<Measurement> sum;
+  Budget budget{.samples = kFirstSamples, .seed = effort.seed, .threads = effort.threads};
+  for (;;) {
+    for (std::size_t i = 0; i < instruments.size(); ++i) {
+      Measurement more = measure(scene, instruments[i].sensor, budget);
+      if (budget.first_sample == 0) sum.push_back(std::move(more));
+      else sum[i].absorb(more);
+    }
+    const double now = widest(sum), spent_s = std::chrono::duration<double>(Clock::now() - start).count();
+    const double times = std::pow(std::max(1.0, now / effort.precision.si), 2.0);
+    if (progress) progress(now, spent_s * (times - 1.0));
+    budget.first_sample += budget.samples;
+    budget.samples = budget.first_sample;
+    const bool fine = !effort.seconds && now <= effort.precision.si;
+    const bool late = effort.seconds && 2.0 * spent_s > effort.seconds->si;
+    if (fine || late || budget.first_sample >= kMostSamples) return sum;
+  }
+}
+
+std::optional<Estimate> ratio_of(const SetReading& set, std::string_view lit, std::string_view shadow) {
+  const Reading *a = set.named(lit), *b = set.named(shadow);
+  if (!a || !b) return std::nullopt;
+  return lit_to_shadow(*a, *b);
+}
+
+}  // namespace
+
+const Reading* SetReading::named(std::string_view name) const {
+  const auto found = std::ranges::find(readings, name, &Reading::name);
+  return found == readings.end() ? nullptr : &*found;
+}
+
+std::optional<Estimate> SetReading::subject_lit_to_shadow() const {
+  return food_lit_to_shadow ? food_lit_to_shadow : empty_lit_to_shadow;
+}
+
+SetReading read_set(const Description& description, const Scene& scene, const Effort& effort,
+                    const PrecisionProgress& progress) {
+  SetReading set;
+  set.key = find_key(scene, description.set.key, dish_place(scene));
+  set.key_name = scene.emitters().empty() ? "" : scene.emitters()[set.key.emitter].name;
+  const auto instruments = instruments_of(description, scene, toward_window(scene, set.key.emitter));
+  set.measurements = measure_to_precision(scene, instruments, effort, progress);
+  for (std::size_t i = 0; i < instruments.size(); ++i) {
+    const Measurement& m = set.measurements[i];
+    set.readings.push_back(reading_of(m, set.key, instruments[i].kind, instruments[i].subject_there));
+    if (set.refused.count == 0) set.refused = m.refused();
+    else set.refused.count += m.refused().count;
+    set.samples_per_replicate = m.samples_per_replicate();
+  }
+  set.reached_stops = widest(set.measurements);
+  set.reached = set.reached_stops <= effort.precision.si;
+  set.food_lit_to_shadow = ratio_of(set, kPatchLit, kPatchShadow);
+  set.empty_lit_to_shadow = ratio_of(set, kDishWindow, kDishAway);
+  return set;
+}
+
+}  // namespace fillside

@@ -1,0 +1,49 @@
+// All meters and patches of a set, read to a wanted precision.
+#pragma once
+
+#include <optional>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "libsim/scene/description.h"
+#include "libsim/sensor/instruments.h"
+#include "libsim/transport/measure.h"
+#include "libsim/view/reading.h"
+
+namespace fillside {
+
+/// How well and how long to measure. Samples double until every figure's 95 % half width is at most `precision`, or
+/// the next doubling would pass `seconds`, or the limit of samples is reached.
+struct Effort {
+  Stops precision = stops(0.05);
+  std::optional<Duration> seconds;
+  std::uint64_t seed = 1;
+  int threads = 0;
+};
+
+/// Present precision (widest 95 % half width in stops) and the seconds that are likely left.
+using PrecisionProgress = std::function<void(double half_width_stops, double seconds_left)>;
+
+struct SetReading {
+  std::vector<Reading> readings;          ///< meters first, then patches
+  std::vector<Measurement> measurements;  ///< the same order
+  Key key;
+  std::string key_name;
+  std::optional<Estimate> food_lit_to_shadow;   ///< patches lit : shadow, on the food
+  std::optional<Estimate> empty_lit_to_shadow;  ///< flat meters toward : away from the key, in the dish's empty place
+  double reached_stops = 0.0;                   ///< widest 95 % half width among all figures
+  bool reached = true;                          ///< whether that is within the wanted precision
+  std::uint64_t samples_per_replicate = 0;
+  RefusedSamples refused;
+
+  const Reading* named(std::string_view name) const;
+  /// food_lit_to_shadow where there is food, else empty_lit_to_shadow.
+  std::optional<Estimate> subject_lit_to_shadow() const;
+};
+
+/// Reads the five meters in the dish's empty place, the description's own meters and the subject's patches.
+SetReading read_set(const Description& description, const Scene& scene, const Effort& effort,
+                    const PrecisionProgress& progress = {});
+
+}  // namespace fillside
