@@ -8,7 +8,7 @@
 namespace fillside {
 namespace {
 
-std::optional<double> whole_number(std::string_view text) {
+std::optional<double> decimal(std::string_view text) {
   double value = 0.0;
   const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (fault != std::errc{} || end != text.data() + text.size() || !(value >= 0.0)) return std::nullopt;
@@ -29,20 +29,21 @@ Clock clock_of(const Direction& from_dish) {
 
 std::optional<Clock> parse_clock(std::string_view text) {
   const auto colon = text.find(':');
-  const auto hour = whole_number(text.substr(0, colon));
+  const auto hour = decimal(text.substr(0, colon));
   if (!hour || *hour > 12.0) return std::nullopt;
   if (colon == std::string_view::npos) return Clock{*hour};
-  const auto minute = whole_number(text.substr(colon + 1));
+  const auto minute = decimal(text.substr(colon + 1));
   if (!minute || *minute >= 60.0 || *hour != std::floor(*hour)) return std::nullopt;
   const double hours = *hour + *minute / 60.0;
   return Clock{hours > 12.0 ? hours - 12.0 : hours};
 }
 
 std::string to_text(Clock clock) {
-  const double minutes = std::round((clock.hours - std::floor(clock.hours)) * 60.0);
-  if (std::abs(clock.hours - std::floor(clock.hours) - minutes / 60.0) > 1e-9) return fmt::format("{}", clock.hours);
-  return minutes == 0.0 ? fmt::format("{:.0f}", clock.hours)
-                        : fmt::format("{:.0f}:{:02.0f}", std::floor(clock.hours), minutes);
+  const double minutes =
+      std::round(clock.hours * 60.0);  // in all, so that 9.9999999999 becomes 10 and not 9:60
+  if (std::abs(clock.hours - minutes / 60.0) > 1e-9) return fmt::format("{}", clock.hours);
+  const double hour = std::floor(minutes / 60.0), minute = minutes - 60.0 * hour;
+  return minute == 0.0 ? fmt::format("{:.0f}", hour) : fmt::format("{:.0f}:{:02.0f}", hour, minute);
 }
 
 }  // namespace fillside

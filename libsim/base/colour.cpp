@@ -20,10 +20,10 @@ bool parse_hex_colour(std::string_view text, Rgb& out) {
   if (text.size() != 7 || text[0] != '#') return false;
   Rgb parsed;
   for (int channel = 0; channel < 3; ++channel) {
-    int code = 0;
+    unsigned code = 0;  // unsigned: from_chars then takes no sign
     const char* first = text.data() + 1 + 2 * channel;
     const auto [end, fault] = std::from_chars(first, first + 2, code, 16);
-    if (fault != std::errc{} || end != first + 2 || code < 0) return false;
+    if (fault != std::errc{} || end != first + 2) return false;
     parsed[channel] = srgb_decoded(code / 255.0);
   }
   out = parsed;

@@ -32,7 +32,8 @@ Estimate Estimate::mapped(const std::function<double(double)>& f) const {
   return result;
 }
 
-Estimate Estimate::combined(const Estimate& a, const Estimate& b, const std::function<double(double, double)>& f) {
+Estimate Estimate::combined(const Estimate& a, const Estimate& b,
+                            const std::function<double(double, double)>& f) {
   assert(a.count_ == 0 || b.count_ == 0 || a.count_ == b.count_);
   Estimate result;
   result.count_ = std::max(a.count_, b.count_);
@@ -46,7 +47,12 @@ double student_t_95(int degrees_of_freedom) {
   static constexpr std::array kTable{12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306,
                                      2.262,  2.228, 2.201, 2.179, 2.160, 2.145, 2.131, 2.120};
   const auto row = static_cast<std::size_t>(std::max(1, degrees_of_freedom)) - 1;
-  return row < kTable.size() ? kTable[row] : 1.960;
+  if (row < kTable.size()) return kTable[row];
+  // Beyond the table: the first terms of 26.7.5, with x the normal distribution's point.
+  const double x = 1.959964, x2 = x * x, n = degrees_of_freedom;
+  const double first = x * (x2 + 1.0) / 4.0, second = x * ((5.0 * x2 + 16.0) * x2 + 3.0) / 96.0;
+  const double third = x * (((3.0 * x2 + 19.0) * x2 + 17.0) * x2 - 15.0) / 384.0;
+  return x + first / n + second / (n * n) + third / (n * n * n);
 }
 
 }  // namespace fillside

@@ -50,7 +50,7 @@ inline Estimate in_stops(const Estimate& ratio) {
 }
 
 /// Two-sided 95 % point of Student's t with `degrees_of_freedom` >= 1.
-/// Abramowitz and Stegun, Handbook of Mathematical Functions (1964), table 26.10.
+/// Abramowitz and Stegun, Handbook of Mathematical Functions (1964), table 26.10 and equation 26.7.5.
 double student_t_95(int degrees_of_freedom);
 
 }  // namespace fillside

@@ -12,9 +12,18 @@ auto key_of(const Problem& p) {
   return std::tie(p.place.file, p.place.line, p.place.column, p.message, p.remedy, p.severity);
 }
 
+/// "tart.toml:6:1: ", "tart.toml: ", or nothing when the input has no name.
 std::string position_text(const Place& place) {
-  if (place.line <= 0) return place.file;
-  return fmt::format("{}:{}:{}", place.file, place.line, place.column);
+  if (place.file.empty()) return {};
+  if (place.line <= 0) return place.file + ": ";
+  return fmt::format("{}:{}:{}: ", place.file, place.line, place.column);
+}
+
+/// At most `most` bytes of the text, never half a UTF-8 character.
+std::string cut(const std::string& text, std::size_t most) {
+  if (text.size() <= most) return text;
+  while (most > 0 && (static_cast<unsigned char>(text[most]) & 0xC0u) == 0x80u) --most;
+  return text.substr(0, most);
 }
 
 /// A long line is cut so that the caret stays on the screen; TOML counts code points, so the caret may sit a
@@ -22,16 +31,18 @@ std::string position_text(const Place& place) {
 std::string excerpt(const Problem& problem) {
   constexpr int kWidest = 120;
   if (problem.source_line.empty() || problem.place.column <= 0 || problem.place.column > kWidest) return {};
-  std::string line = problem.source_line.substr(0, kWidest);
+  std::string line = cut(problem.source_line, kWidest);
   std::ranges::replace(line, '\t', ' ');
-  return fmt::format("\n    {}\n    {}^", line, std::string(static_cast<std::size_t>(problem.place.column - 1), ' '));
+  std::erase(line, '\r');
+  return fmt::format("\n    {}\n    {}^", line,
+                     std::string(static_cast<std::size_t>(problem.place.column - 1), ' '));
 }
 
 }  // namespace
 
 std::string to_text(const Problem& problem) {
   const char* word = problem.severity == Severity::error ? "error" : "warning";
-  std::string text = fmt::format("{}: {}: {}", position_text(problem.place), word, problem.message);
+  std::string text = fmt::format("{}{}: {}", position_text(problem.place), word, problem.message);
   if (!problem.remedy.empty()) text += "; " + problem.remedy;
   return text + excerpt(problem);
 }

@@ -22,10 +22,11 @@ struct Kind {
   std::span<const Unit> units;
 };
 
-constexpr std::array kLengths{Unit{"cm", 1e-2},   Unit{"mm", 1e-3},   Unit{"m", 1.0},      Unit{"in", 0.0254},
-                              Unit{"inch", 0.0254}, Unit{"\"", 0.0254}, Unit{"ft", 0.3048}, Unit{"km", 1e3}};
-constexpr std::array kAngles{Unit{"deg", 3.14159265358979323846 / 180.0}, Unit{"°", 3.14159265358979323846 / 180.0},
-                             Unit{"rad", 1.0}};
+constexpr std::array kLengths{Unit{"cm", 1e-2},   Unit{"mm", 1e-3},     Unit{"m", 1.0},
+                              Unit{"in", 0.0254}, Unit{"inch", 0.0254}, Unit{"\"", 0.0254},
+                              Unit{"ft", 0.3048}, Unit{"km", 1e3}};
+constexpr std::array kAngles{Unit{"deg", 3.14159265358979323846 / 180.0},
+                             Unit{"°", 3.14159265358979323846 / 180.0}, Unit{"rad", 1.0}};
 constexpr std::array kIlluminances{Unit{"lx", 1.0}, Unit{"lux", 1.0}, Unit{"klx", 1e3}};
 constexpr std::array kLuminances{Unit{"cd/m2", 1.0}, Unit{"cd/m²", 1.0}, Unit{"kcd/m2", 1e3}};
 constexpr std::array kDurations{Unit{"s", 1.0}, Unit{"ms", 1e-3}, Unit{"min", 60.0}};
@@ -35,19 +36,33 @@ constexpr std::array kStops{Unit{"stop", 1.0}, Unit{"stops", 1.0}};
 template <class Q>
 constexpr Kind kind();
 template <>
-constexpr Kind kind<Length>() { return {"a length", "60 cm", kLengths}; }
+constexpr Kind kind<Length>() {
+  return {"a length", "60 cm", kLengths};
+}
 template <>
-constexpr Kind kind<Angle>() { return {"an angle", "10 deg", kAngles}; }
+constexpr Kind kind<Angle>() {
+  return {"an angle", "10 deg", kAngles};
+}
 template <>
-constexpr Kind kind<Illuminance>() { return {"an illuminance", "12 klx", kIlluminances}; }
+constexpr Kind kind<Illuminance>() {
+  return {"an illuminance", "12 klx", kIlluminances};
+}
 template <>
-constexpr Kind kind<Luminance>() { return {"a luminance", "2000 cd/m2", kLuminances}; }
+constexpr Kind kind<Luminance>() {
+  return {"a luminance", "2000 cd/m2", kLuminances};
+}
 template <>
-constexpr Kind kind<Duration>() { return {"a time", "1/60 s", kDurations}; }
+constexpr Kind kind<Duration>() {
+  return {"a time", "1/60 s", kDurations};
+}
 template <>
-constexpr Kind kind<FNumber>() { return {"an f-number", "f/5.6", kFNumbers}; }
+constexpr Kind kind<FNumber>() {
+  return {"an f-number", "f/5.6", kFNumbers};
+}
 template <>
-constexpr Kind kind<Stops>() { return {"a number of stops", "0.05 stop", kStops}; }
+constexpr Kind kind<Stops>() {
+  return {"a number of stops", "0.05 stop", kStops};
+}
 
 constexpr std::array kAllKinds{kind<Length>(),   kind<Angle>(),   kind<Illuminance>(), kind<Luminance>(),
                                kind<Duration>(), kind<FNumber>(), kind<Stops>()};
@@ -63,28 +78,38 @@ std::string_view trimmed(std::string_view text) {
 std::optional<double> take_decimal(std::string_view& text) {
   double value = 0.0;
   const char* first = text.data();
-  if (!text.empty() && text.front() == '+') ++first;
+  if (text.starts_with('+') && !text.starts_with("+-")) ++first;
   const auto [end, fault] = std::from_chars(first, text.data() + text.size(), value);
   if (fault != std::errc{} || !std::isfinite(value)) return std::nullopt;
   text.remove_prefix(static_cast<std::size_t>(end - text.data()));
   return value;
 }
 
+/// Only the front of a text may bear a sign.
+std::optional<double> take_unsigned(std::string_view& text) {
+  if (text.starts_with('+') || text.starts_with('-')) return std::nullopt;
+  return take_decimal(text);
+}
+
+/// The "/8" of "1/8", as its 8.
+std::optional<double> take_denominator(std::string_view& text) {
+  text.remove_prefix(1);
+  const auto below = take_unsigned(text);
+  return below && *below > 0.0 ? below : std::nullopt;
+}
+
 /// "3", "2.5", "1/8" or "1 1/2".
 std::optional<double> take_number(std::string_view& text) {
-  auto whole = take_decimal(text);
+  const auto whole = take_decimal(text);
   if (!whole) return std::nullopt;
   if (text.starts_with('/')) {
-    text.remove_prefix(1);
-    const auto below = take_decimal(text);
-    if (!below || *below == 0.0) return std::nullopt;
-    return *whole / *below;
+    const auto below = take_denominator(text);
+    return below ? std::optional(*whole / *below) : std::nullopt;
   }
   auto rest = trimmed(text);
-  if (auto part = take_decimal(rest); part && rest.starts_with('/')) {
-    rest.remove_prefix(1);
-    const auto below = take_decimal(rest);
-    if (!below || *below == 0.0) return std::nullopt;
+  if (const auto part = take_unsigned(rest); part && rest.starts_with('/')) {
+    const auto below = take_denominator(rest);
+    if (!below) return std::nullopt;
     text = rest;
     return *whole + std::copysign(*part / *below, *whole);
   }
@@ -103,7 +128,8 @@ std::string write_it_as(const Kind& kind) { return fmt::format("write it as \"{}
 std::string unit_fault(const Kind& wanted, std::string_view text, std::string_view symbol) {
   if (symbol.empty()) return fmt::format("\"{}\" has no unit", text);
   for (const Kind& other : kAllKinds)
-    if (unit_named(other, symbol)) return fmt::format("\"{}\" is {}, not {}", text, other.name, wanted.name);
+    if (other.name != wanted.name && unit_named(other, symbol))
+      return fmt::format("\"{}\" is {}, not {}", text, other.name, wanted.name);
   return fmt::format("\"{}\" is not a unit of {}", symbol, wanted.name);
 }
 
@@ -117,38 +143,52 @@ Parsed<Q> parse(std::string_view text) {
       unit = &candidate;
       rest.remove_prefix(candidate.symbol.size());
     }
-  if (rest.starts_with("f/")) return {{}, fmt::format("\"{}\" is an f-number, not {}", text, wanted.name), write_it_as(wanted)};
+  if (rest.starts_with("f/"))
+    return {{}, fmt::format("\"{}\" is an f-number, not {}", text, wanted.name), write_it_as(wanted)};
   const auto number = take_number(rest);
   if (!number) return {{}, fmt::format("\"{}\" is not {}", text, wanted.name), write_it_as(wanted)};
   const std::string_view symbol = trimmed(rest);
-  if (unit && symbol.empty()) return {Q{*number * unit->to_si}, {}, {}};
-  unit = unit ? nullptr : unit_named(wanted, symbol);
-  if (!unit || unit->prefix) return {{}, unit_fault(wanted, text, symbol), write_it_as(wanted)};
-  return {Q{*number * unit->to_si}, {}, {}};
+  if (!unit || !symbol.empty()) unit = unit ? nullptr : unit_named(wanted, symbol);
+  if (!unit || (unit->prefix && !symbol.empty()))
+    return {{}, unit_fault(wanted, text, symbol), write_it_as(wanted)};
+  const double si = *number * unit->to_si;
+  if (!std::isfinite(si)) return {{}, fmt::format("\"{}\" is out of range", text), write_it_as(wanted)};
+  return {Q{si}, {}, {}};
 }
 
-/// Shortest text that reads back to the same double: the unit may round, so widen until it does.
+/// Shortest text that reads back to the same double. Not every double is some number of centimetres, once
+/// both are rounded: then the kind's other units are tried, and each kind has one that is SI itself.
 template <class Q>
 std::string write(Q quantity) {
-  const Unit unit = kind<Q>().units.front();
-  for (int digits = 6; digits <= 17; ++digits) {
-    const std::string number = fmt::format("{:.{}g}", quantity.si / unit.to_si, digits);
-    std::string text = unit.prefix ? fmt::format("{}{}", unit.symbol, number) : fmt::format("{} {}", number, unit.symbol);
-    if (const auto back = parse<Q>(text); digits == 17 || (back.value && back.value->si == quantity.si)) return text;
-  }
-  return {};
+  std::string text;
+  for (const Unit& unit : kind<Q>().units)
+    for (int digits = 6; digits <= 17; ++digits) {
+      const std::string number = fmt::format("{:.{}g}", quantity.si / unit.to_si, digits);
+      text =
+          unit.prefix ? fmt::format("{}{}", unit.symbol, number) : fmt::format("{} {}", number, unit.symbol);
+      if (const auto back = parse<Q>(text); back.value && back.value->si == quantity.si) return text;
+    }
+  return text;  // not a number, or infinite
 }
 
 }  // namespace
 
 template <class Q>
-Parsed<Q> parse_quantity(std::string_view text) { return parse<Q>(text); }
+Parsed<Q> parse_quantity(std::string_view text) {
+  return parse<Q>(text);
+}
 template <class Q>
-std::string to_text(Q quantity) { return write(quantity); }
+std::string to_text(Q quantity) {
+  return write(quantity);
+}
 template <class Q>
-std::string_view kind_of() { return kind<Q>().name; }
+std::string_view kind_of() {
+  return kind<Q>().name;
+}
 template <class Q>
-std::string_view example_of() { return kind<Q>().example; }
+std::string_view example_of() {
+  return kind<Q>().example;
+}
 
 // One line per kind of quantity that descriptions may hold.
 template Parsed<Length> parse_quantity<Length>(std::string_view);

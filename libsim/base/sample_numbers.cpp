@@ -5,8 +5,8 @@ namespace {
 
 using DirectionNumbers = std::array<std::uint32_t, 32>;
 
-/// Direction numbers of one dimension from its primitive polynomial (degree s, coefficients a) and the initial
-/// odd numbers m. Joe and Kuo 2008, equations 2 and 3.
+/// Direction numbers of one dimension from its primitive polynomial (degree s, coefficients a) and the
+/// initial odd numbers m. Joe and Kuo 2008, equations 2 and 3.
 template <std::size_t s>
 constexpr DirectionNumbers direction_numbers(std::uint32_t a, const std::array<std::uint32_t, s>& m) {
   DirectionNumbers v{};
@@ -38,8 +38,8 @@ std::uint32_t bits_reversed(std::uint32_t x) {
   return ((x & 0x55555555u) << 1) | ((x >> 1) & 0x55555555u);
 }
 
-/// Laine-Karras style hash whose low bits never depend on higher ones. Constants: Burley 2020, listing 5 of the
-/// supplement (the improved hash by Vegdahl).
+/// Laine-Karras style hash whose low bits never depend on higher ones. Constants: Vegdahl, "Building a Better
+/// LK Hash", 2021 (psychopath.io), section "The final hash".
 std::uint32_t nested_hash(std::uint32_t x, std::uint32_t key) {
   x ^= x * 0x3d20adeau;
   x += key;
@@ -49,15 +49,21 @@ std::uint32_t nested_hash(std::uint32_t x, std::uint32_t key) {
   return x;
 }
 
+std::uint64_t mixed_word(std::uint64_t word) {
+  std::uint64_t z = word + 0x9e3779b97f4a7c15u;
+  z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9u;
+  z = (z ^ (z >> 27)) * 0x94d049bb133111ebu;
+  return z ^ (z >> 31);
+}
+
 double unit_interval(std::uint32_t fraction) { return fraction * 0x1p-32; }
 
 }  // namespace
 
 std::uint64_t mixed(std::uint64_t a, std::uint64_t b) {
-  std::uint64_t z = (a ^ (b + 0x9e3779b97f4a7c15u + (a << 6) + (a >> 2))) + 0x9e3779b97f4a7c15u;
-  z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9u;
-  z = (z ^ (z >> 27)) * 0x94d049bb133111ebu;
-  return z ^ (z >> 31);
+  // The first word is spread over all 64 bits before the second joins: added raw, seed 1 at element 0 would
+  // be seed 0 at element 65.
+  return mixed_word(mixed_word(a) + b);
 }
 
 std::array<std::uint32_t, 4> sobol_point(std::uint32_t index) {
