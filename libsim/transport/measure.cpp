@@ -58,10 +58,10 @@ RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget
   const std::uint64_t address = name_hash(name_of(sensor)) + element;
   for (std::uint32_t i = 0; i < budget.samples; ++i) {
     const std::uint32_t sample = budget.first_sample + i;
-    const SampleNumbers numbers(budget.seed, address, replicate, sample);
+    const SampleNumbers numbers(budget.seed, address, budget.first_replicate + replicate, sample);
     std::visit(OneSample{scene, element, numbers, means}, sensor);
     if (means.refused() > refused.count) {
-      if (refused.count == 0) refused = {0, element, replicate, sample};
+      if (refused.count == 0) refused = {0, element, budget.first_replicate + replicate, sample};
       refused.count = means.refused();
     }
   }

@@ -19,6 +19,7 @@ using Sensor = std::variant<Meter, Patch, MapPlane, Camera>;
 struct Budget {
   std::uint32_t samples = 256;     ///< per element and replicate; powers of two converge best
   std::uint32_t first_sample = 0;  ///< to go on where an earlier measurement stopped
+  int first_replicate = 0;         ///< to measure replicates one after the other
   int replicates = kMostReplicates;
   std::uint64_t seed = 1;
   int threads = 0;  ///< 0: all; the result is the same bytes for any number

@@ -1,8 +1,6 @@
 #include "libsim/what_if/set_reading.h"
 
 #include <algorithm>
-#include <chrono>
-#include <cmath>
 
 namespace fillside {
 namespace {
@@ -30,38 +28,33 @@ std::vector<Instrument> instruments_of(const Description& description, const Sce
   return all;
 }
 
-/// 95 % half width of a figure's log2; an absent light has no figure.
-double half_width_stops(const Estimate& light) {
-  return light.value() > 0.0 ? light.half_width_95() / light.value() / std::log(2.0) : 0.0;
-}
-
 double widest(const std::vector<Measurement>& measurements) {
   double widest = 0.0;
-  for (const Measurement& m : measurements) widest = std::max(widest, half_width_stops(m.total()));
+  for (const Measurement& m : measurements) {
+    const Estimate total = m.total();
+    widest = std::max(widest, half_width_stops(total.value(), total.half_width_95()));
+  }
   return widest;
 }
 
 /// Doubles the samples of every instrument until the effort says stop.
 std::vector<Measurement> measure_to_precision(const Scene& scene, const std::vector<Instrument>& instruments,
-                                              const Effort& effort, const PrecisionProgress& progress) {
-  using Clock = std::chrono::steady_clock;
-  const auto start = Clock::now();
+                                              const Effort& effort, const EffortProgress& progress) {
+  const EffortClock clock(effort);
   std::vector<Measurement> sum;
   Budget budget{.samples = kFirstSamples, .seed = effort.seed, .threads = effort.threads};
-  for (;;) {
+  for (double reached = 0.0;;) {
     for (std::size_t i = 0; i < instruments.size(); ++i) {
       Measurement more = measure(scene, instruments[i].sensor, budget);
       if (budget.first_sample == 0) sum.push_back(std::move(more));
       else sum[i].absorb(more);
+      const double share = static_cast<double>(i + 1) / static_cast<double>(instruments.size());
+      if (progress) progress({share, reached, clock.seconds_left(reached)});
     }
-    const double now = widest(sum), spent_s = std::chrono::duration<double>(Clock::now() - start).count();
-    const double times = std::pow(std::max(1.0, now / effort.precision.si), 2.0);
-    if (progress) progress(now, spent_s * (times - 1.0));
+    reached = widest(sum);
     budget.first_sample += budget.samples;
     budget.samples = budget.first_sample;
-    const bool fine = !effort.seconds && now <= effort.precision.si;
-    const bool late = effort.seconds && 2.0 * spent_s > effort.seconds->si;
-    if (fine || late || budget.first_sample >= kMostSamples) return sum;
+    if (!clock.goes_on(reached) || budget.first_sample >= kMostSamples) return sum;
   }
 }
 
@@ -83,7 +76,7 @@ std::optional<Estimate> SetReading::subject_lit_to_shadow() const {
 }
 
 SetReading read_set(const Description& description, const Scene& scene, const Effort& effort,
-                    const PrecisionProgress& progress) {
+                    const EffortProgress& progress) {
   SetReading set;
   set.key = find_key(scene, description.set.key, dish_place(scene));
   set.key_name = scene.emitters().empty() ? "" : scene.emitters()[set.key.emitter].name;

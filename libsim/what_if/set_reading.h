@@ -10,20 +10,9 @@
 #include "libsim/sensor/instruments.h"
 #include "libsim/transport/measure.h"
 #include "libsim/view/reading.h"
+#include "libsim/what_if/effort.h"
 
 namespace fillside {
-
-/// How well and how long to measure. Samples double until every figure's 95 % half width is at most `precision`, or
-/// the next doubling would pass `seconds`, or the limit of samples is reached.
-struct Effort {
-  Stops precision = stops(0.05);
-  std::optional<Duration> seconds;
-  std::uint64_t seed = 1;
-  int threads = 0;
-};
-
-/// Present precision (widest 95 % half width in stops) and the seconds that are likely left.
-using PrecisionProgress = std::function<void(double half_width_stops, double seconds_left)>;
 
 struct SetReading {
   std::vector<Reading> readings;          ///< meters first, then patches
@@ -44,6 +33,6 @@ struct SetReading {
 
 /// Reads the five meters in the dish's empty place, the description's own meters and the subject's patches.
 SetReading read_set(const Description& description, const Scene& scene, const Effort& effort,
-                    const PrecisionProgress& progress = {});
+                    const EffortProgress& progress = {});
 
 }  // namespace fillside

@@ -1,0 +1,46 @@
+// How well and how long to measure: the user's two knobs.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+
+#include "libsim/base/quantity.h"
+
+namespace fillside {
+
+/// Samples double until the figures' 95 % half width is at most `precision`; with `seconds` instead: until the next
+/// doubling would take longer than that in all.
+struct Effort {
+  Stops precision = stops(0.05);
+  std::optional<Duration> seconds;
+  std::uint64_t seed = 1;
+  int threads = 0;
+};
+
+/// Share of the present doubling that is done (0..1), present precision (95 % half width in stops; 0 before the first
+/// result) and the seconds that are likely left.
+struct EffortState {
+  double share = 0.0, half_width_stops = 0.0, seconds_left = 0.0;
+};
+using EffortProgress = std::function<void(const EffortState&)>;
+
+/// 95 % half width in stops of a light with that value and half width; 0 where there is no light to speak of.
+double half_width_stops(double value, double half_width_95);
+
+/// Keeps the time and decides when to stop.
+class EffortClock {
+ public:
+  explicit EffortClock(const Effort& effort);
+  double spent_s() const;
+  /// True when another doubling is wanted.
+  bool goes_on(double half_width_stops) const;
+  /// Likely time until the effort is done: error falls as the square root of the time.
+  double seconds_left(double half_width_stops) const;
+
+ private:
+  Effort effort_;
+  double start_s_;
+};
+
+}  // namespace fillside

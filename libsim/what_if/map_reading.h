@@ -1,0 +1,26 @@
+// A plane measured to a wanted precision, for any of its maps.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "libsim/scene/scene.h"
+#include "libsim/sensor/map_plane.h"
+#include "libsim/transport/measurement.h"
+#include "libsim/what_if/effort.h"
+
+namespace fillside {
+
+/// Maps have many cells and so fewer replicates than a meter: error bars with 3 degrees of freedom a cell.
+inline constexpr int kMapReplicates = 4;
+
+struct MapReading {
+  Measurement measurement;
+  std::vector<bool> covered;   ///< cells under a thing
+  double reached_stops = 0.0;  ///< 95 % half width that 95 % of the cells' totals do not exceed
+  bool reached = true;
+};
+
+MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort, const EffortProgress& progress = {});
+
+}  // namespace fillside
