@@ -140,7 +140,7 @@ void check_names(const std::vector<Thing>& things, Problems& problems) {
     problems.push_back(problem_at(
         thing.name_place,
         fmt::format("{}: the {} on line {} is called {} too", heading_text(thing.section, tame(thing.name)),
-                    other.section, other.place.line, quoted(thing.name)),
+                    other.section, other.place.line, in_quotes(thing.name)),
         "give one of them another name"));
   }
 }

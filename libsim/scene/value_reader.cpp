@@ -17,7 +17,7 @@ std::string number_text(const SourceNumber& number) {
 std::string shown(const SourceValue& value) {
   if (const auto* truth = std::get_if<bool>(&value.what)) return *truth ? "true" : "false";
   if (const auto* number = std::get_if<SourceNumber>(&value.what)) return number_text(*number);
-  if (const auto* text = std::get_if<std::string>(&value.what)) return quoted(*text);
+  if (const auto* text = std::get_if<std::string>(&value.what)) return in_quotes(*text);
   return std::holds_alternative<SourceArray>(value.what) ? "a list" : "a table";
 }
 
@@ -117,7 +117,8 @@ std::optional<Fault> read_member(const SourceValue& value, const Field& field, s
   if (!choices.empty() && std::ranges::find(choices, *text) == choices.end()) {
     const std::string meant = nearest(*text, choices);
     const std::string guess = meant.empty() ? "" : fmt::format("did you mean \"{}\"? ", meant);
-    return Fault{quoted(*text) + " is not one of the choices", guess + "it may be " + choices_text(choices)};
+    return Fault{in_quotes(*text) + " is not one of the choices",
+                 guess + "it may be " + choices_text(choices)};
   }
   out = *text;
   return std::nullopt;

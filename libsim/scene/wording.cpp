@@ -42,7 +42,7 @@ std::string tame(std::string_view text) {
   return cut ? out + "..." : out;
 }
 
-std::string quoted(std::string_view text) { return '"' + tame(text) + '"'; }
+std::string in_quotes(std::string_view text) { return '"' + tame(text) + '"'; }
 
 std::string listed(std::span<const std::string> words) {
   std::string out;

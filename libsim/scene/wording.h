@@ -12,7 +12,7 @@ namespace fillside {
 
 /// The text in double quotes; control characters become '?' and long texts are cut, so that a message can
 /// neither move the cursor nor fill the screen.
-std::string quoted(std::string_view text);
+std::string in_quotes(std::string_view text);
 /// The same without the quotes.
 std::string tame(std::string_view text);
 
