@@ -117,8 +117,9 @@ bool inside(const std::array<WallSpan, 4>& walls, const Point& at) {
                              [&](const WallSpan& wall) { return at.dot(wall.to_wall) < wall.distance_m; });
 }
 
-void check_dish_and_table(const Description& description, const std::array<WallSpan, 4>& walls,
-                          std::vector<Problem>& problems) {
+/// False when something is wrong, and the camera's place would only repeat it.
+bool dish_and_table_fit(const Description& description, const std::array<WallSpan, 4>& walls,
+                        std::vector<Problem>& problems) {
   const FaultList room(description.room, "room", problems);
   if (!inside(walls, Point::Zero())) {
     const bool shifted = walls[1].distance_m <= 0.0 || walls[3].distance_m <= 0.0;
@@ -127,11 +128,13 @@ void check_dish_and_table(const Description& description, const std::array<WallS
                        : fmt::format("the first window is {} away, so the room must be deeper than that",
                                      length_text(walls[0].distance_m)));
   }
-  if (description.table.height.si >= description.room.height.si)
+  const bool under_ceiling = description.table.height.si < description.room.height.si;
+  if (!under_ceiling)
     FaultList(description.table, "table", problems)
         .error("height",
                fmt::format("its top is at {}, the ceiling at {}", length_text(description.table.height.si),
                            length_text(description.room.height.si)));
+  return under_ceiling && inside(walls, Point::Zero());
 }
 
 double elevation_of(const CameraSection& camera) {
@@ -166,8 +169,7 @@ void check_camera(const Description& description, const std::array<WallSpan, 4>&
 void check_room(const Description& description, std::vector<Problem>& problems) {
   const auto walls = walls_of(description);
   check_windows(description, walls, problems);
-  check_dish_and_table(description, walls, problems);
-  check_camera(description, walls, problems);
+  if (dish_and_table_fit(description, walls, problems)) check_camera(description, walls, problems);
 }
 
 }  // namespace fillside

@@ -46,9 +46,10 @@ concept Named = requires(S section) {
   { section.name } -> std::convertible_to<std::string>;
 };
 
-/// `board "fill"`, or just `room` when there is no name: how a message starts.
+/// `board "fill"`, or just `room` when there is no name but the section's: how a message starts.
 inline std::string heading_text(std::string_view section, std::string_view name) {
-  return name.empty() ? std::string(section) : std::string(section) + " \"" + std::string(name) + '"';
+  return name.empty() || name == section ? std::string(section)
+                                         : std::string(section) + " \"" + std::string(name) + '"';
 }
 
 /// Every heading's name, [[prop]] included.
