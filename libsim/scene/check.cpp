@@ -1,0 +1,21 @@
+#include "libsim/scene/check.h"
+
+#include "libsim/scene/claim_check.h"
+#include "libsim/scene/room_check.h"
+#include "libsim/scene/spot_check.h"
+#include "libsim/scene/surface_check.h"
+#include "libsim/scene/wording.h"
+
+namespace fillside {
+
+std::vector<Problem> check(const Description& description) {
+  std::vector<Problem> problems;
+  check_surfaces(description, problems);
+  check_room(description, problems);
+  check_spots(description, problems);
+  check_claims(description, problems);
+  attach_source_lines(problems, description.file, description.text);
+  return in_order(std::move(problems));
+}
+
+}  // namespace fillside

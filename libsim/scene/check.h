@@ -1,0 +1,15 @@
+// What a description must satisfy beyond its keys, as far as plain numbers tell.
+#pragma once
+
+#include <vector>
+
+#include "libsim/scene/description.h"
+
+namespace fillside {
+
+/// Every problem, errors and warnings, in the file's order and with its line: shares of light that add up to
+/// more than one, names that name nothing, openings that do not fit their wall, sizes and places said twice
+/// or not at all, claims without a figure. Mesh files are looked for beside the scene.
+std::vector<Problem> check(const Description& description);
+
+}  // namespace fillside

@@ -1,0 +1,169 @@
+#include "libsim/scene/describe.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "libsim/scene/sections.h"
+#include "libsim/scene/things.h"
+#include "libsim/scene/value_reader.h"
+#include "libsim/scene/wording.h"
+
+namespace fillside {
+namespace {
+
+using Problems = std::vector<Problem>;
+
+/// The visitor of the field tables: takes each key's value out of one source table.
+class FieldReader {
+ public:
+  FieldReader(const SourceTable& table, std::string heading, Section& section, Problems& problems)
+      : table_(table), heading_(std::move(heading)), section_(section), problems_(problems) {}
+
+  template <class T>
+  void operator()(const Field& field, T& member) {
+    keys_.emplace_back(field.key);
+    const SourceEntry* entry = table_.find(field.key);
+    if (!entry) return;
+    section_.key_places.insert_or_assign(entry->key, entry->key_place);
+    if (const auto fault = read_member(entry->value, field, member))
+      problems_.push_back(problem_at(
+          entry->value.place, fmt::format("{}: {}: {}", heading_, field.key, fault->message), fault->remedy));
+  }
+
+  void report_unknown_keys(std::string_view phrase) const {
+    for (const SourceEntry& entry : table_.entries)
+      if (std::ranges::find(keys_, entry.key) == keys_.end())
+        problems_.push_back(problem_at(
+            entry.key_place, fmt::format("{}: '{}' is not a key of {}", heading_, tame(entry.key), phrase),
+            suggestion(entry.key, keys_, "its keys are")));
+  }
+
+ private:
+  const SourceTable& table_;
+  std::string heading_;
+  Section& section_;
+  Problems& problems_;
+  std::vector<std::string> keys_;
+};
+
+template <class S>
+void read_section(const SourceTable& table, std::string heading, std::string_view phrase, S& section,
+                  Problems& problems) {
+  FieldReader reader(table, std::move(heading), section, problems);
+  fields(reader, section);
+  reader.report_unknown_keys(phrase);
+}
+
+/// A section that stands once: its table, or a problem when it is written otherwise.
+template <class S>
+void read_single(const SourceTree& tree, const Heading& heading, S& section, Problems& problems) {
+  section.place = {tree.file, 0, 0};
+  const SourceEntry* entry = tree.root.find(heading.name);
+  if (!entry) return;
+  section.place = entry->value.place;
+  const auto tables = tables_under(*entry);
+  if (tables.empty()) return;  // reported with the headings
+  if (tables.size() > 1)
+    problems.push_back(problem_at(tables[1]->place,
+                                  fmt::format("there is only one [{}] in a scene", heading.name),
+                                  fmt::format("write [{}] once", heading.name)));
+  section.place = tables.front()->place;
+  read_section(std::get<SourceTable>(tables.front()->what), std::string(heading.name), heading.phrase,
+               section, problems);
+}
+
+template <class S>
+void read_list(const std::vector<Thing>& things, const Heading& heading, std::vector<S>& list,
+               Problems& problems) {
+  for (const Thing& thing : things) {
+    if (thing.section != heading.name && thing.section != heading.also) continue;
+    S section;
+    section.place = thing.place;
+    if constexpr (std::is_same_v<S, ItemSection>) section.subject = thing.section == heading.name;
+    const std::string phrase = heading.also.empty()            ? std::string(heading.phrase)
+                               : thing.section == heading.also ? "a " + thing.section
+                                                               : thing.section;
+    read_section(*thing.table, heading_text(thing.section, tame(thing.name)), phrase, section, problems);
+    if constexpr (Named<S>) section.name = thing.name;
+    list.push_back(std::move(section));
+  }
+}
+
+/// The headings under which a key may stand, for one that stands under none.
+std::vector<std::string> headings_with(std::string_view key) {
+  std::vector<std::string> found;
+  Description empty;
+  each_section(empty, [&]<class S>(const Heading& heading, S&) {
+    std::vector<std::string> keys;
+    if constexpr (SectionList<S>)
+      keys = keys_of<typename S::value_type>();
+    else
+      keys = keys_of<S>();
+    if (std::ranges::find(keys, key) == keys.end()) return;
+    found.push_back(fmt::format(SectionList<S> ? "[[{}]]" : "[{}]", heading.name));
+  });
+  return found;
+}
+
+/// What stands at the top of the file must be a known heading with tables under it.
+void check_headings(const SourceTree& tree, Problems& problems) {
+  const auto names = section_names();
+  for (const SourceEntry& entry : tree.root.entries) {
+    const bool known = std::ranges::find(names, entry.key) != names.end();
+    const auto* array = std::get_if<SourceArray>(&entry.value.what);
+    const auto tables = tables_under(entry);
+    const bool sections = !tables.empty() && (!array || tables.size() == array->size());
+    if (known && sections) continue;
+    if (known && array && array->empty()) continue;
+    const std::string shown = tame(entry.key);
+    if (known)
+      problems.push_back(problem_at(entry.key_place, fmt::format("'{}' is a section, not a value", shown),
+                                    fmt::format("write a line [{}] and the keys under it", shown)));
+    else if (const auto homes = headings_with(entry.key); !sections && !homes.empty())
+      problems.push_back(problem_at(entry.key_place, fmt::format("'{}' stands under no heading", shown),
+                                    "put it under " + listed(homes)));
+    else
+      problems.push_back(problem_at(entry.key_place, fmt::format("'{}' is not a section of a scene", shown),
+                                    suggestion(entry.key, names, "the sections are")));
+  }
+}
+
+void check_names(const std::vector<Thing>& things, Problems& problems) {
+  std::map<std::string_view, const Thing*> bearers;
+  for (const Thing& thing : things) {
+    if (thing.section == "claim") continue;
+    const auto [first, is_new] = bearers.try_emplace(thing.name, &thing);
+    if (is_new) continue;
+    const Thing& other = *first->second;
+    problems.push_back(problem_at(
+        thing.name_place,
+        fmt::format("{}: the {} on line {} is called {} too", heading_text(thing.section, tame(thing.name)),
+                    other.section, other.place.line, in_quotes(thing.name)),
+        "give one of them another name"));
+  }
+}
+
+}  // namespace
+
+Description describe(const SourceTree& tree, std::vector<Problem>& problems) {
+  Description description;
+  description.file = tree.file;
+  description.text = tree.text;
+  Problems found;
+  const auto things = things_of(tree);
+  check_headings(tree, found);
+  each_section(description, [&]<class S>(const Heading& heading, S& section) {
+    if constexpr (SectionList<S>)
+      read_list(things, heading, section, found);
+    else
+      read_single(tree, heading, section, found);
+  });
+  check_names(things, found);
+  attach_source_lines(found, tree.file, tree.text);
+  problems.insert(problems.end(), found.begin(), found.end());
+  return description;
+}
+
+}  // namespace fillside

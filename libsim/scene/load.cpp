@@ -1,0 +1,36 @@
+#include "libsim/scene/load.h"
+
+#include "libsim/scene/check.h"
+#include "libsim/scene/describe.h"
+#include "libsim/scene/edit.h"
+#include "libsim/scene/toml_reader.h"
+
+namespace fillside {
+namespace {
+
+Description load(SourceTree tree, const std::vector<std::string>& edits, std::vector<Problem>& warnings) {
+  std::vector<Problem> problems;
+  for (const std::string& edit : edits) apply_edit(tree, edit, problems);
+  Description description = describe(tree, problems);
+  if (!any_error(problems)) {
+    const auto found = check(description);
+    problems.insert(problems.end(), found.begin(), found.end());
+  }
+  if (any_error(problems)) throw SceneError(std::move(problems));
+  warnings.insert(warnings.end(), problems.begin(), problems.end());
+  return description;
+}
+
+}  // namespace
+
+Description load_description(const std::string& path, const std::vector<std::string>& edits,
+                             std::vector<Problem>& warnings) {
+  return load(read_scene_file(path), edits, warnings);
+}
+
+Description load_description_text(std::string text, std::string name, const std::vector<std::string>& edits,
+                                  std::vector<Problem>& warnings) {
+  return load(read_scene_text(std::move(text), std::move(name)), edits, warnings);
+}
+
+}  // namespace fillside

@@ -1,0 +1,126 @@
+#include "libsim/scene/spot_check.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "libsim/scene/fault_list.h"
+
+namespace fillside {
+namespace {
+
+void check_spot(const FaultList& faults, const Spot& spot) {
+  const bool round = spot.clock || spot.distance, straight = spot.x || spot.y;
+  if (round && straight)
+    return faults.error(spot.x ? "x" : "y", "its place is given both by clock and distance and by x and y",
+                        "leave one way out");
+  if (spot.distance && !spot.clock)
+    faults.error("distance", "it has a distance but no clock position", "say where: clock = 3, for example");
+  if (spot.clock && !spot.distance)
+    faults.error("clock", "it has a clock position but no distance",
+                 "say how far: distance = \"30 cm\", for example");
+}
+
+/// Direction of a meter or plane.
+template <class S>
+void check_faces(const FaultList& faults, const S& instrument) {
+  const bool by_clock = instrument.faces == "clock";
+  if (by_clock && !instrument.faces_clock)
+    faults.error("faces", "faces = \"clock\" needs faces_clock", "for example faces_clock = 9");
+  for (const std::string_view key : {"faces_clock", "elevation"})
+    if (!by_clock && faults.said(key))
+      faults.error(key, fmt::format("{} counts only with faces = \"clock\"", key),
+                   "change faces or leave it out");
+}
+
+bool carries(const ItemSection& item) {
+  return item.kind == "plate" || item.kind == "bowl" || item.kind == "box";
+}
+
+/// Does standing on `name` lead back to the thing itself?
+bool stands_on_itself(const Description& description, const std::string& self, std::string name) {
+  for (std::size_t steps = 0; steps <= description.items.size() && !name.empty(); ++steps) {
+    if (name == self) return true;
+    const auto found = std::ranges::find(description.items, name, &ItemSection::name);
+    name = found == description.items.end() ? std::string{} : found->on;
+  }
+  return false;
+}
+
+template <class S>
+void check_on(const FaultList& faults, const Description& description, const S& thing) {
+  if (thing.on.empty() || !thing.used) return;
+  std::vector<std::string> carriers;
+  for (const ItemSection& item : description.items)
+    if (carries(item) && item.used && item.name != thing.name) carriers.push_back(item.name);
+  const std::string fault = fmt::format("on: there is no plate, bowl or box called {}", in_quotes(thing.on));
+  if (stands_on_itself(description, thing.name, thing.on))
+    faults.error("on", "it would stand on itself");
+  else if (std::ranges::find(carriers, thing.on) == carriers.end())
+    faults.error("on", fault, suggestion(thing.on, carriers, "there is"));
+}
+
+void check_file(const FaultList& faults, const Description& description, const MeshSection& mesh) {
+  namespace fs = std::filesystem;
+  if (mesh.file.empty())
+    return faults.error("file", "it has no file", "name an OBJ file: file = \"loaf.obj\"");
+  if (!mesh.used) return;
+  std::error_code ignored;
+  const fs::path path = fs::path(description.file).parent_path() / mesh.file;
+  if (!fs::is_regular_file(path, ignored))
+    faults.error("file", fmt::format("file: there is no {} in the scene's folder", in_quotes(mesh.file)),
+                 "the path counts from the folder of the scene");
+}
+
+void check_thing(const FaultList&, const Description&, const WindowSection&) {}
+void check_thing(const FaultList& faults, const Description& description, const ItemSection& item) {
+  check_spot(faults, item.spot);
+  check_on(faults, description, item);
+}
+void check_thing(const FaultList& faults, const Description& description, const MeshSection& mesh) {
+  check_spot(faults, mesh.spot);
+  check_on(faults, description, mesh);
+  check_file(faults, description, mesh);
+}
+void check_thing(const FaultList& faults, const Description&, const BoardSection& board) {
+  check_spot(faults, board.spot);
+}
+void check_thing(const FaultList& faults, const Description&, const DiffuserSection& diffuser) {
+  check_spot(faults, diffuser.spot);
+}
+void check_thing(const FaultList& faults, const Description&, const MeterSection& meter) {
+  check_spot(faults, meter.spot);
+  check_faces(faults, meter);
+}
+void check_thing(const FaultList& faults, const Description&, const PlaneSection& plane) {
+  check_spot(faults, plane.spot);
+  check_faces(faults, plane);
+}
+
+void check_set(const Description& description, std::vector<Problem>& problems) {
+  const FaultList faults(description.set, "set", problems);
+  std::vector<std::string> windows, meters;
+  for (const WindowSection& window : description.windows)
+    if (window.used) windows.push_back(window.name);
+  for (const MeterSection& meter : description.meters) meters.push_back(meter.name);
+  const SetSection& set = description.set;
+  if (!set.key.empty() && std::ranges::find(windows, set.key) == windows.end())
+    faults.error("key", fmt::format("key: there is no window in use called {}", in_quotes(set.key)),
+                 suggestion(set.key, windows, "there is"));
+  const bool own_meter = faults.said("reference") && set.reference != SetSection{}.reference;
+  if (own_meter && std::ranges::find(meters, set.reference) == meters.end())
+    faults.error("reference", fmt::format("reference: there is no meter called {}", in_quotes(set.reference)),
+                 suggestion(set.reference, meters, "there is"));
+}
+
+}  // namespace
+
+void check_spots(const Description& description, std::vector<Problem>& problems) {
+  check_set(description, problems);
+  each_named(description, [&](std::string_view section, const auto& thing) {
+    check_thing(FaultList(thing, heading_text(section, tame(thing.name)), problems), description, thing);
+  });
+}
+
+}  // namespace fillside
