@@ -5,31 +5,13 @@
 #include <cstdint>
 #include <map>
 
+#include "libsim/view/lattice.h"
+
 namespace fillside {
 namespace {
 
 using Place = std::array<double, 2>;
 using Edge = std::uint64_t;  // names an edge of the lattice: the same for the two squares that share it
-
-// The map's cell centres with one more ring on the rectangle's edge that repeats the outermost values.
-class Lattice {
- public:
-  explicit Lattice(const Map& map) : map_(map) {}
-  int columns() const { return map_.columns + 2; }
-  int rows() const { return map_.rows + 2; }
-  double value(int i, int j) const {
-    const int column = std::clamp(i - 1, 0, map_.columns - 1), row = std::clamp(j - 1, 0, map_.rows - 1);
-    return map_.values[static_cast<std::size_t>(row) * static_cast<std::size_t>(map_.columns) + column];
-  }
-  Place place(int i, int j) const {
-    const double across = std::clamp((i - 0.5) / map_.columns, 0.0, 1.0);
-    const double down = std::clamp((j - 0.5) / map_.rows, 0.0, 1.0);
-    return {std::lerp(map_.left_cm, map_.right_cm, across), std::lerp(map_.far_cm, map_.near_cm, down)};
-  }
-
- private:
-  const Map& map_;
-};
 
 struct Step {
   Edge from, to;
@@ -87,8 +69,8 @@ class Square {
         static_cast<Edge>(at_[first][1]) * static_cast<Edge>(lattice_.columns()) + at_[first][0];
     const Edge edge = 2 * node + (across ? 0 : 1);
     const double part = (level_ - value_[first]) / (value_[second] - value_[first]);
-    const Place a = lattice_.place(at_[first][0], at_[first][1]),
-                b = lattice_.place(at_[second][0], at_[second][1]);
+    const Place a = lattice_.place_cm(at_[first][0], at_[first][1]),
+                b = lattice_.place_cm(at_[second][0], at_[second][1]);
     pieces.crossings[edge] = {std::lerp(a[0], b[0], part), std::lerp(a[1], b[1], part)};
     return edge;
   }

@@ -16,9 +16,9 @@ struct Contour {
   bool closed = false;  ///< the last point joins the first, which is not repeated
 };
 
-/// All contours of one level. Lines run to the rectangle's edges (values are constant beyond the outermost
-/// cell centres, as in value_at) and stop where a cell is covered. Marching squares: Lorensen and Cline,
-/// "Marching Cubes", SIGGRAPH 1987, in two dimensions; a saddle is settled by the mean of its four corners.
+/// All contours of one level. Lines run to the rectangle's edges (see lattice.h) and stop where a cell is
+/// covered. Marching squares: Lorensen and Cline, "Marching Cubes", SIGGRAPH 1987, in two dimensions; a
+/// saddle is settled by the mean of its four corners.
 std::vector<Contour> contours_at(const Map& map, const Level& level);
 
 /// The contours of all of levels_of(map), levels rising.

@@ -56,24 +56,6 @@ Range good_range(const Map& map) {
   return steps_around(low, high);
 }
 
-std::optional<double> value_at(const Map& map, double x_cm, double y_cm) {
-  const double across = (x_cm - map.left_cm) / (map.right_cm - map.left_cm) * map.columns - 0.5;
-  const double down = (map.far_cm - y_cm) / (map.far_cm - map.near_cm) * map.rows - 0.5;
-  const double column = std::clamp(across, 0.0, map.columns - 1.0);
-  const double row = std::clamp(down, 0.0, map.rows - 1.0);
-  const int left = static_cast<int>(column), top = static_cast<int>(row);
-  double sum = 0.0, seen = 0.0;
-  for (int corner = 0; corner < 4; ++corner) {
-    const int i = std::min(left + corner % 2, map.columns - 1), j = std::min(top + corner / 2, map.rows - 1);
-    const double part =
-        (corner % 2 ? column - left : 1.0 - column + left) * (corner / 2 ? row - top : 1.0 - row + top);
-    const double value = map.values[static_cast<std::size_t>(j) * static_cast<std::size_t>(map.columns) + i];
-    if (part > 0.0 && std::isfinite(value)) sum += part * value, seen += part;
-  }
-  if (seen < 0.5) return std::nullopt;
-  return sum / seen;
-}
-
 bool all_covered(const Map& map) {
   return std::none_of(map.values.begin(), map.values.end(), [](float value) { return std::isfinite(value); });
 }

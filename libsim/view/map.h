@@ -3,7 +3,6 @@
 #pragma once
 
 #include <array>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -43,10 +42,6 @@ bool is_logarithmic(std::string_view unit, const Range& range);
 /// not wash out the rest, rounded outwards. Stops: to thirds, and never less than one stop apart, so that
 /// noise does not look like light. Otherwise: to 1-2-5 numbers or steps. A map without values gives 0..1.
 Range good_range(const Map& map);
-
-/// The value at a place inside the rectangle, bilinear between cell centres and constant beyond the outermost
-/// ones; nothing where the nearer cells are covered.
-std::optional<double> value_at(const Map& map, double x_cm, double y_cm);
 
 /// True when every cell is covered.
 bool all_covered(const Map& map);
