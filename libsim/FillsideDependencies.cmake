@@ -12,7 +12,11 @@ find_package(OpenEXR 3.1 CONFIG REQUIRED)               # libopenexr-dev
 find_package(PNG 1.6 REQUIRED)                          # libpng-dev
 find_package(Threads REQUIRED)
 find_package(PkgConfig REQUIRED)
-pkg_check_modules(CAIRO REQUIRED IMPORTED_TARGET cairo>=1.16 cairo-ft)  # libcairo2-dev
+pkg_check_modules(CAIRO REQUIRED IMPORTED_TARGET cairo>=1.16 cairo-ft freetype2)  # libcairo2-dev
+if(PROJECT_NAME STREQUAL "fillside")                    # embedded by the build; an installed library carries it already
+  find_file(DEJAVU_SANS_FILE DejaVuSans.ttf REQUIRED     # fonts-dejavu-core
+            PATHS /usr/share/fonts/truetype/dejavu /usr/share/fonts/dejavu /usr/share/fonts/TTF)
+endif()
 if(NOT TARGET fillside_stb)                             # libstb-dev: headers only; its libstb.so holds every decoder
   find_path(STB_INCLUDE_DIR stb/stb_image_resize.h REQUIRED)
   add_library(fillside_stb INTERFACE IMPORTED GLOBAL)
