@@ -26,8 +26,8 @@ Point dish_place(const Scene& scene);
 /// Names of the default meters in the dish's place, and of the patches on the food.
 inline constexpr std::string_view kDishUp = "dish up", kDishWindow = "dish window", kDishAway = "dish away",
                                   kDishCamera = "dish camera", kDishDome = "dish dome";
-inline constexpr std::string_view kPatchLit = "lit", kPatchShadow = "shadow", kPatchTop = "top",
-                                  kPatchCamera = "camera side";
+inline constexpr std::string_view kPatchLit = "food lit", kPatchShadow = "food shadow", kPatchTop = "food top",
+                                  kPatchCamera = "food camera";
 
 /// Meters in the dish's empty place, half the subject's height up: flat ones facing up, the key, away from it and
 /// the camera, and a dome facing the camera.

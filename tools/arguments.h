@@ -1,0 +1,47 @@
+// The command line as typed, checked: one struct for all verbs. Only arguments.cpp knows the argument reader.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "libsim/base/quantity.h"
+
+namespace fillside::tools {
+
+struct Arguments {
+  std::string verb;
+  std::vector<std::string> scenes;
+  std::vector<std::string> edits;  ///< --set
+  std::optional<Stops> precision;
+  std::optional<Duration> seconds;
+  std::optional<std::uint64_t> seed;
+  int threads = 0;
+  std::string folder = ".";
+  bool json = false, quiet = false;
+  // check
+  bool full = false;
+  // map
+  std::vector<std::string> figures;
+  std::string plane = "table";
+  int cells = 96;
+  bool empty_spot = false;
+  // render
+  std::optional<int> pixels;
+  Stops brighter = stops(0.0);
+  // scene
+  std::string new_file;
+  std::string command;  ///< the whole command, for the files' metadata
+};
+
+/// Nothing to run: print the text (help, version or what is wrong) and end with the status.
+struct NothingToRun {
+  std::string text;
+  bool to_stderr = false;
+  int status = 0;
+};
+
+std::variant<Arguments, NothingToRun> read_arguments(int count, const char* const* words);
+
+}  // namespace fillside::tools

@@ -1,0 +1,50 @@
+// The command `fillside`: reads the words, runs the verb, turns every failure into one clear message and a status.
+#include <array>
+#include <exception>
+#include <new>
+#include <utility>
+
+#include "libsim/base/problem.h"
+#include "tools/arguments.h"
+#include "tools/exit_status.h"
+#include "tools/terminal.h"
+#include "tools/verbs.h"
+
+namespace {
+
+using namespace fillside;
+using namespace fillside::tools;
+
+int run(const Arguments& arguments) {
+  static constexpr std::array kVerbs{std::pair{"scene", run_scene}, std::pair{"check", run_check}, std::pair{"meter", run_meter},
+                                     std::pair{"map", run_map}, std::pair{"render", run_render}};
+  for (const auto& [name, verb] : kVerbs)
+    if (arguments.verb == name) return verb(arguments);
+  return kBadUsage;
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+  try {
+    const auto read = read_arguments(count, words);
+    if (const auto* nothing = std::get_if<NothingToRun>(&read)) {
+      if (nothing->to_stderr) note(nothing->text);
+      else say(nothing->text);
+      return nothing->status;
+    }
+    return run(std::get<Arguments>(read));
+  } catch (const SceneError& error) {
+    show(error.problems());
+    return kBadInput;
+  } catch (const WriteError& error) {
+    note(std::string("fillside: ") + error.what());
+    return kCannotWrite;
+  } catch (const std::bad_alloc&) {
+    note("fillside: not enough memory for this set; fewer cells, pixels or triangles need less");
+    return kBadInput;
+  } catch (const std::exception& error) {
+    note(std::string("fillside: ") + error.what());
+    return kBadInput;
+  }
+}

@@ -1,0 +1,31 @@
+// From a scene's name on the command line to a checked description and the built set.
+#pragma once
+
+#include <string>
+
+#include "libsim/scene/build.h"
+#include "libsim/scene/description.h"
+#include "libsim/what_if/effort.h"
+#include "libsim/writers/metadata.h"
+#include "tools/arguments.h"
+
+namespace fillside::tools {
+
+/// Reads, edits and checks; shows warnings. Throws SceneError.
+Description open_description(const std::string& scene, const Arguments& arguments);
+/// Builds, shows warnings.
+Scene open_set(const Description& description, const Arguments& arguments);
+
+/// The effort that the options ask for; `usual` where they do not say.
+Effort effort_of(const Arguments& arguments, const Description& description, Stops usual);
+
+/// What every output file carries: command, version, scene, seed and precision.
+Metadata provenance(const Arguments& arguments, const Description& description, const Effort& effort);
+
+/// The scene's short name for file names: "citrus_tart" for "scenes/citrus_tart.toml".
+std::string stem_of(const std::string& scene);
+
+/// "seed 1, precision 0.05 stop": one line for captions.
+std::string effort_text(const Effort& effort);
+
+}  // namespace fillside::tools

@@ -1,0 +1,35 @@
+// What a person sees while and after the program works. Answers go to standard output, everything else here goes to
+// standard error; the bar only to a terminal.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "libsim/base/problem.h"
+#include "libsim/what_if/effort.h"
+
+namespace fillside::tools {
+
+void say(std::string_view answer);    ///< to standard output, as it is
+void note(std::string_view remark);   ///< a line to standard error
+void show(const std::vector<Problem>& problems);
+
+/// A one-line bar with the present precision and the time left, drawn at most ten times a second, gone at the end.
+class ProgressBar {
+ public:
+  ProgressBar(std::string what, bool quiet);
+  ~ProgressBar();
+  ProgressBar(const ProgressBar&) = delete;
+  ProgressBar& operator=(const ProgressBar&) = delete;
+  EffortProgress callback();
+
+ private:
+  void draw(const EffortState& state);
+  std::string what_;
+  bool on_;
+  bool drawn_ = false;
+  double last_s_ = 0.0;
+};
+
+}  // namespace fillside::tools

@@ -1,0 +1,15 @@
+// One function a verb; each returns the exit status.
+// To add one: a file verb_NAME.cpp with its function, a line here and in main.cpp, its options in arguments.cpp.
+#pragma once
+
+#include "tools/arguments.h"
+
+namespace fillside::tools {
+
+int run_scene(const Arguments& arguments);
+int run_check(const Arguments& arguments);
+int run_meter(const Arguments& arguments);
+int run_map(const Arguments& arguments);
+int run_render(const Arguments& arguments);
+
+}  // namespace fillside::tools
