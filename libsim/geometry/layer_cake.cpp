@@ -33,7 +33,7 @@ Item layer_cake_form(const ItemSize& size, std::uint64_t seed) {
   const double sponge_m = 0.25 * size.height_m, cream_m = size.height_m / kLayers - sponge_m;
   // 0.2 mm for 10 cm lies between cream and the sponge above and below it.
   const double gap = 0.002 * size.height_m;
-  const Plan plan{.depth_ratio = size.depth_m / size.width_m, .segments = 224};
+  const Plan plan{.depth_ratio = size.depth_m / size.width_m, .segments = 176};
   Item item{{{"body", {}}, {"filling", {}}}};
   for (int layer = 0; layer < kLayers; ++layer) {
     const double low = layer * size.height_m / kLayers, top = low + sponge_m;
