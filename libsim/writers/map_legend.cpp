@@ -3,8 +3,8 @@
 #include <limits>
 
 #include "libsim/view/levels.h"
-#include "libsim/view/round_numbers.h"
 #include "libsim/writers/map_field.h"
+#include "libsim/writers/scale_bar.h"
 
 namespace fillside {
 namespace {
@@ -93,18 +93,7 @@ void draw_legend(Drawing& drawing, const Map& map, ColourScale scale, const MapL
     drawing.write("covered", {bar.right() + 11.0, swatch.middle_y()}, legend_lettering());
     y += 44.0;
   }
-  draw_scale_bar(drawing, {bar.left, y + 30.0}, layout.px_per_cm, room.width, kDarkInk);
-}
-
-void draw_scale_bar(Drawing& drawing, const Spot& at, double px_per_cm, double most_px, const Ink& ink) {
-  const double cm = one_two_five_below(most_px / px_per_cm);
-  const double right = at.x + cm * px_per_cm;
-  const std::array<Spot, 4> bar{Spot{at.x, at.y - 6.0}, at, Spot{right, at.y}, Spot{right, at.y - 6.0}};
-  drawing.stroke(bar, false, {ink, 2.0});
-  Lettering lettering = legend_lettering();
-  lettering.ink = ink;
-  lettering.size_px = 15.0;
-  drawing.write(number_text(cm, cm) + " cm", {at.x, at.y - 16.0}, lettering);
+  draw_scale_bar(drawing, {bar.left, y + 30.0}, BarEnd::left, layout.px_per_cm, room.width, 15.0);
 }
 
 }  // namespace fillside

@@ -12,10 +12,10 @@ namespace fillside {
 
 struct MapSheet {
   ColourScale scale = ColourScale::sequential;
-  bool smooth = true;                 ///< false: each cell of the map as one flat patch
-  bool contours = true;               ///< whole stops heavy, thirds thin
-  int width_px = 1400;                ///< at least 900
-  std::vector<std::string> captions;  ///< lines at the foot: scene, error bar, seed
+  bool smooth = true;                      ///< false: each cell of the map as one flat patch
+  bool contours = true;                    ///< whole stops heavy, thirds thin
+  int width_px = 1400;                     ///< at least 900
+  std::vector<std::string> captions = {};  ///< lines at the foot: scene, error bar, seed
 };
 
 /// Draws the map with its colour scale from map.low to map.high. The height follows from the map's

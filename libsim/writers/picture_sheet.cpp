@@ -1,0 +1,113 @@
+#include "libsim/writers/picture_sheet.h"
+
+#include "libsim/base/problem.h"
+#include "libsim/writers/paragraph.h"
+#include "libsim/writers/picture_scaling.h"
+#include "libsim/writers/scale_bar.h"
+
+namespace fillside {
+namespace {
+
+constexpr double kMargin = 48.0, kGap = 20.0;
+constexpr Lettering kTitle{.size_px = 30.0, .ink = kDarkInk}, kFoot{.size_px = 15.0, .ink = kQuietInk};
+constexpr Lettering kName{.size_px = 19.0, .ink = kDarkInk}, kFigure{.size_px = 16.0, .ink = kQuietInk};
+
+// Lettering grows with the picture, so that it reads when the whole is shown small.
+double letter_px(int width) { return std::clamp(width / 64.0, 13.0, 34.0); }
+
+void check(const ContactSheet& sheet) {
+  const std::size_t count = sheet.frames.size();
+  if (count < 2 || count > 4)
+    throw WriteError("a contact sheet shows 2 to 4 pictures, not " + std::to_string(count));
+  if (sheet.width_px < 800) throw WriteError("cannot draw a contact sheet narrower than 800 pixels");
+  const Picture& first = sheet.frames[0].picture;
+  for (const ContactFrame& frame : sheet.frames) {
+    const Picture& other = frame.picture;
+    if (other.width < 1 || other.height < 1 || other.channels != 3 ||
+        std::abs(other.width * first.height - other.height * first.width) >
+            std::max(first.width, first.height))
+      throw WriteError("a contact sheet needs pictures of the same proportions; '" + frame.name +
+                       "' differs");
+  }
+}
+
+struct ContactLayout {
+  std::vector<std::string> heading, foot;  // broken into lines
+  int width = 0, height = 0, frame_width = 0, frame_height = 0;
+  double frames_top = 0.0, foot_top = 0.0;
+};
+
+ContactLayout layout_of(const ContactSheet& sheet) {
+  ContactLayout layout;
+  const auto count = static_cast<double>(sheet.frames.size());
+  const Picture& first = sheet.frames[0].picture;
+  const double room = (sheet.width_px - 2.0 * kMargin - kGap * (count - 1.0)) / count;
+  layout.frame_width = std::min(static_cast<int>(room), first.width);
+  layout.frame_height =
+      std::max(1, static_cast<int>(std::lround(1.0 * layout.frame_width * first.height / first.width)));
+  layout.width = std::max(
+      800, static_cast<int>(std::ceil(2.0 * kMargin + count * layout.frame_width + (count - 1.0) * kGap)));
+
+  const Drawing ruler(1, 1);
+  const double text_width = layout.width - 2.0 * kMargin;
+  layout.heading = lines_of(ruler, sheet.title, kTitle, text_width);
+  for (const std::string& text : sheet.captions)
+    for (std::string& line : lines_of(ruler, text, kFoot, text_width)) layout.foot.push_back(std::move(line));
+  const double heading_px = static_cast<double>(layout.heading.size()) * leading_px(kTitle);
+  layout.frames_top = std::round(kMargin + heading_px + (layout.heading.empty() ? 0.0 : 6.0));
+  layout.foot_top = layout.frames_top + layout.frame_height + 84.0;
+  const double foot_px = static_cast<double>(layout.foot.size()) * leading_px(kFoot);
+  layout.height = static_cast<int>(std::ceil(layout.foot_top + foot_px + kMargin - 14.0));
+  return layout;
+}
+
+// One picture with its two lines below, the picture's top left corner at `at`.
+void draw_frame(Drawing& drawing, const ContactFrame& frame, const Picture& picture, const Spot& at) {
+  const Box box{at.x, at.y, static_cast<double>(picture.width), static_cast<double>(picture.height)};
+  drawing.paint(picture, box, false);
+  drawing.stroke(grown(box, 0.5), {with_opacity(kDarkInk, 0.35), 1.0});
+  drawing.write(shortened(drawing, frame.name, kName, box.width), {at.x, box.bottom() + 32.0}, kName);
+  drawing.write(shortened(drawing, frame.figure, kFigure, box.width), {at.x, box.bottom() + 58.0}, kFigure);
+}
+
+}  // namespace
+
+Picture picture_sheet(const Picture& picture, const PictureStrip& strip) {
+  if (picture.width < 1 || picture.height < 1 || picture.channels != 3)
+    throw WriteError("cannot draw a picture sheet without an RGB picture");
+  const double size = letter_px(picture.width), pad = 1.1 * size;
+  const double strip_px = std::ceil(2.0 * pad + 2.45 * size);
+  Drawing drawing(picture.width, picture.height + static_cast<int>(strip_px));
+  drawing.paint(picture, {0.0, 0.0, static_cast<double>(picture.width), static_cast<double>(picture.height)},
+                false);
+
+  const double first = picture.height + pad + size, second = first + 1.45 * size;
+  double room = picture.width - 2.0 * pad;
+  if (strip.cm_per_pixel > 0.0) {
+    const double bar_px = draw_scale_bar(drawing, {picture.width - pad, second}, BarEnd::right,
+                                         1.0 / strip.cm_per_pixel, picture.width / 5.0, size);
+    room -= bar_px + 2.0 * pad;
+  }
+  const Lettering caption{.size_px = size, .ink = kDarkInk},
+      settings{.size_px = 0.9 * size, .ink = kQuietInk};
+  drawing.write(shortened(drawing, strip.caption, caption, room), {pad, first}, caption);
+  drawing.write(shortened(drawing, strip.settings, settings, room), {pad, second}, settings);
+  return drawing.picture();
+}
+
+Picture contact_sheet(const ContactSheet& sheet) {
+  check(sheet);
+  const ContactLayout layout = layout_of(sheet);
+  Drawing drawing(layout.width, layout.height);
+  write_lines(drawing, layout.heading, kMargin, kMargin - 12.0, kTitle);
+  double left = kMargin;
+  for (const ContactFrame& frame : sheet.frames) {
+    draw_frame(drawing, frame, scaled(frame.picture, layout.frame_width, layout.frame_height),
+               {left, layout.frames_top});
+    left += layout.frame_width + kGap;
+  }
+  write_lines(drawing, layout.foot, kMargin, layout.foot_top, kFoot);
+  return drawing.picture();
+}
+
+}  // namespace fillside

@@ -1,0 +1,38 @@
+// Pictures as they are shown: alone over a caption strip, or two to four side by side.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "libsim/view/picture.h"
+
+namespace fillside {
+
+struct PictureStrip {
+  std::string settings;       ///< "f/5.6 · 1/13 s · ISO 100"
+  std::string caption;        ///< one line; cut off with an ellipsis when it does not fit
+  double cm_per_pixel = 0.0;  ///< at the plane of focus, for the scale bar; 0: no bar
+};
+
+/// The picture, untouched, above a strip of paper with the caption, the settings and a scale bar. The picture
+/// has 3 channels. (Without a strip, write the picture itself.)
+Picture picture_sheet(const Picture& picture, const PictureStrip& strip);
+
+struct ContactFrame {
+  Picture picture;
+  std::string name;    ///< "white board at 3"
+  std::string figure;  ///< second line, quieter: "lit:shadow 3.1 : 1 (1.6 stops)"
+};
+
+struct ContactSheet {
+  std::string title;
+  std::vector<ContactFrame> frames;   ///< 2 to 4, of the same proportions
+  std::vector<std::string> captions;  ///< lines at the foot
+  int width_px = 1800;
+};
+
+/// Side by side at equal size; scaled down to the sheet, never up. Throws WriteError for another number of
+/// frames, for pictures of other proportions than the first, or a sheet narrower than 800 pixels.
+Picture contact_sheet(const ContactSheet& sheet);
+
+}  // namespace fillside

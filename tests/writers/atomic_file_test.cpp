@@ -1,0 +1,88 @@
+#include "libsim/writers/atomic_file.h"
+
+#include <gtest/gtest.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+
+#include <csignal>
+
+#include "libsim/base/problem.h"
+#include "tests/writers/temporary_folder.h"
+
+namespace fillside {
+namespace {
+
+std::string refusal_of(const std::filesystem::path& path) {
+  try {
+    write_file(path, "new");
+  } catch (const WriteError& error) {
+    return error.what();
+  }
+  return "";
+}
+
+TEST(AtomicFile, WritesAllBytesAndMakesTheFolder) {
+  const TemporaryFolder folder;
+  const std::string bytes = std::string("a\0b\r\n\xff", 6) + std::string(3'000'000, 'x');
+  write_file(folder / "deep/er/tart.png", bytes);
+  EXPECT_EQ(bytes_of(folder / "deep/er/tart.png"), bytes);
+}
+
+TEST(AtomicFile, ReplacesAnOlderFileAndLeavesNothingElse) {
+  const TemporaryFolder folder;
+  write_file(folder / "soup.csv", "old and longer");
+  write_file(folder / "soup.csv", "new");
+  EXPECT_EQ(bytes_of(folder / "soup.csv"), "new");
+  EXPECT_EQ(folder.file_count(), 1);
+}
+
+TEST(AtomicFile, AFileInPlaceOfTheFolderIsRefusedWithAReasonAndARemedy) {
+  const TemporaryFolder folder;
+  write_file(folder / "out", "I am a file");
+  const std::string text = refusal_of(folder / "out/tart.png");
+  EXPECT_NE(text.find("Not a directory"), std::string::npos) << text;
+  EXPECT_NE(text.find("a file is in the way of the folder"), std::string::npos) << text;
+  EXPECT_EQ(bytes_of(folder / "out"), "I am a file");
+}
+
+TEST(AtomicFile, AFolderInPlaceOfTheFileIsRefusedAndNoTemporaryFileStays) {
+  const TemporaryFolder folder;
+  make_folder(folder / "tart.png");
+  const std::string text = refusal_of(folder / "tart.png");
+  EXPECT_NE(text.find("tart.png': Is a directory; a folder has that name"), std::string::npos) << text;
+  EXPECT_EQ(folder.file_count(), 1);
+}
+
+TEST(AtomicFile, AnImpossibleNameLeavesTheOldStateAlone) {
+  const TemporaryFolder folder;
+  EXPECT_NE(refusal_of(folder / std::string(300, 'n')).find("choose a shorter name"), std::string::npos);
+  EXPECT_EQ(folder.file_count(), 0);
+}
+
+TEST(AtomicFile, AWriteThatFailsHalfWayLeavesTheOldFileAndNoPiece) {
+  const TemporaryFolder folder;
+  write_file(folder / "loaf.exr", "old");
+  struct rlimit usual {};
+  ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &usual), 0);
+  const auto handler = ::signal(SIGXFSZ, SIG_IGN);  // the write then fails with "File too large" instead
+  const struct rlimit tight { 1000, usual.rlim_max };
+  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &tight), 0);
+  EXPECT_THROW(write_file(folder / "loaf.exr", std::string(5000, 'x')), WriteError);
+  ::setrlimit(RLIMIT_FSIZE, &usual);
+  ::signal(SIGXFSZ, handler);
+  EXPECT_EQ(bytes_of(folder / "loaf.exr"), "old");
+  EXPECT_EQ(folder.file_count(), 1);
+}
+
+TEST(AtomicFile, TheFileHasTheUsualPermissions) {
+  const TemporaryFolder folder;
+  const mode_t mask = ::umask(0022);
+  write_file(folder / "jar.json", "{}");
+  ::umask(mask);
+  struct stat status {};
+  ASSERT_EQ(::stat((folder / "jar.json").c_str(), &status), 0);
+  EXPECT_EQ(status.st_mode & 0777, 0644u);
+}
+
+}  // namespace
+}  // namespace fillside
