@@ -2,6 +2,7 @@
 #include <array>
 #include <exception>
 #include <new>
+#include <string_view>
 #include <utility>
 
 #include "libsim/base/problem.h"
@@ -16,8 +17,9 @@ using namespace fillside;
 using namespace fillside::tools;
 
 int run(const Arguments& arguments) {
-  static constexpr std::array kVerbs{std::pair{"scene", run_scene}, std::pair{"check", run_check}, std::pair{"meter", run_meter},
-                                     std::pair{"map", run_map}, std::pair{"render", run_render}};
+  using Verb = std::pair<std::string_view, int (*)(const Arguments&)>;
+  static constexpr std::array kVerbs{Verb{"scene", run_scene}, Verb{"check", run_check}, Verb{"meter", run_meter},
+                                     Verb{"map", run_map}, Verb{"render", run_render}};
   for (const auto& [name, verb] : kVerbs)
     if (arguments.verb == name) return verb(arguments);
   return kBadUsage;

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "libsim/scene/canonical.h"
+#include "libsim/scene/wording.h"
 #include "libsim/view/map_figures.h"
 #include "libsim/view/set_outline.h"
 #include "libsim/what_if/map_reading.h"
@@ -26,7 +27,7 @@ struct WantedMap {
 };
 
 Problem bad_word(std::string message, std::string remedy) {
-  return {{"the command", 0, 0}, std::move(message), std::move(remedy), Severity::error, {}};
+  return problem_at({"the command", 0, 0}, std::move(message), std::move(remedy));
 }
 
 /// Figures by name; gain stands for one map of each board.

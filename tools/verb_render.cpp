@@ -3,6 +3,7 @@
 #include <cmath>
 #include <filesystem>
 
+#include "libsim/scene/wording.h"
 #include "libsim/view/developed.h"
 #include "libsim/view/exposure.h"
 #include "libsim/what_if/picture_reading.h"
@@ -77,7 +78,7 @@ void render_one(const std::string& scene_name, const Arguments& arguments) {
   const Effort effort = effort_of(arguments, description, stops(0.15));
   const SetReading set = read_set(description, scene, {stops(0.02), {}, effort.seed, effort.threads});
   if (!(set.named(kDishDome)->total_lx.value() > 0.0))
-    throw SceneError({{{description.file, 0, 0}, "no light reaches the dish", "open a cover, or raise [daylight] outdoor", Severity::error, {}}});
+    throw SceneError({problem_at(description.daylight.place, "no light reaches the dish", "open a cover, or raise [daylight] outdoor")});
   const Camera camera = camera_of(description, scene);
   const PictureReading taken = [&] {
     ProgressBar bar("taking the picture", arguments.quiet);

@@ -22,10 +22,10 @@ struct Reading {
   std::string name;
   ReadingKind kind = ReadingKind::flat;
   bool subject_there = true;  ///< false: an empty-spot reading
-  Estimate total_lx, key_lx, fill_lx;
-  Estimate key_to_fill;        ///< key rows : fill rows at this one receiver
-  Estimate ev100;
-  std::vector<RowFigure> rows;  ///< strongest first; rows without light left out
+  Estimate total_lx{}, key_lx{}, fill_lx{};
+  Estimate key_to_fill{};      ///< key rows : fill rows at this one receiver
+  Estimate ev100{};
+  std::vector<RowFigure> rows{};  ///< strongest first; rows without light left out
 };
 
 Reading reading_of(const Measurement& measurement, const Key& key, ReadingKind kind, bool subject_there);
