@@ -120,4 +120,15 @@ Ray leaving(const Point& position, const Direction& normal, const Direction& dir
   return {position + side * normal, direction};
 }
 
+Ray shadow_ray(const Point& position, const Direction& normal, const Point& goal) {
+  constexpr double kShort = 1.0 - 1e-4;  // so that the goal itself is not in the way
+  Ray ray = leaving(position, normal, goal - position);
+  // Aimed anew from the moved origin: a goal nearer than a few centimetres would else be overshot.
+  const Eigen::Vector3d to_goal = goal - ray.origin;
+  const double distance_m = to_goal.norm();
+  ray.direction = to_goal / distance_m;
+  ray.far_m = kShort * distance_m;
+  return ray;
+}
+
 }  // namespace fillside
