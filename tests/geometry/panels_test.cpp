@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "tests/base/dice.h"
+#include "tests/geometry/welded.h"
 
 namespace fillside {
 namespace {
@@ -77,27 +78,13 @@ TEST(WallWithHoles, cuts_off_what_of_a_hole_lies_beyond_the_wall) {
   EXPECT_NEAR(area_m2(wall_with_holes(kWall, holes)), 9.5, 1e-9);
 }
 
-/// Corners within a micrometre made one, as a modeller would weld them.
-Mesh welded(const Mesh& mesh) {
-  Mesh result;
-  std::vector<std::uint32_t> now(mesh.corners.size());
-  for (std::size_t i = 0; i < mesh.corners.size(); ++i) {
-    const auto same = std::ranges::find_if(
-        result.corners, [&](const Point& p) { return (p - mesh.corners[i]).norm() < 1e-6; });
-    now[i] = static_cast<std::uint32_t>(same - result.corners.begin());
-    if (same == result.corners.end()) result.corners.push_back(mesh.corners[i]);
-  }
-  for (const Triangle& t : mesh.triangles) result.triangles.push_back({now[t[0]], now[t[1]], now[t[2]]});
-  return result;
-}
-
 TEST(EdgesOfSheet, close_front_and_back_to_a_watertight_board) {
   const Rectangle front{{0.3, 0.1, 0.4}, {0.18, 0.24, 0}, {-0.08, 0.06, 0.5}};
   Mesh board = mesh_of(front);
   append(board, mesh_of(back_of(front, 0.005)));
-  EXPECT_FALSE(is_watertight(welded(board)));
+  EXPECT_FALSE(is_watertight(tests::welded(board)));
   append(board, edges_of_sheet(front, 0.005));
-  EXPECT_TRUE(is_watertight(welded(board)));
+  EXPECT_TRUE(is_watertight(tests::welded(board)));
   EXPECT_NEAR(volume_m3(board), 0.005 * front.area_m2(), 1e-12);
 }
 
