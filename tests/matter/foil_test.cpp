@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "libsim/matter/catalogue.h"
 #include "tests/base/over_sphere.h"
 
 namespace fillside {
@@ -81,6 +82,17 @@ TEST(Foil, loses_of_its_lobe_what_its_header_says) {
     EXPECT_NEAR(1.0 - returned(0.2, degrees), 0.080, 0.030) << degrees;
     EXPECT_NEAR(1.0 - returned(0.3, degrees), 0.150, 0.030) << degrees;
   }
+}
+
+TEST(Foil, of_the_catalogue_loses_at_most_a_fifth_of_its_light_and_smooth_foil_a_fiftieth) {
+  int lobes = 0;
+  for (const CataloguedSurface& surface : catalogued_surfaces()) {
+    if (surface.specular_share <= 0.0 || surface.roughness <= 0.0) continue;
+    ++lobes;
+    const double lost = surface.specular_share * (1.0 - returned(surface.roughness, 45.0));
+    EXPECT_LT(lost, surface.roughness <= 0.1 ? 0.02 : 0.20) << surface.name;
+  }
+  EXPECT_GT(lobes, 0);
 }
 
 TEST(Foil, loses_more_the_rougher_it_is) {
