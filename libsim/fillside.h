@@ -2,6 +2,7 @@
 #pragma once
 
 // base: numbers and words that everything else is said in
+#include "libsim/base/cases.h"           // one lambda per alternative of a closed variant
 #include "libsim/base/clock.h"           // clock positions around the dish
 #include "libsim/base/colour.h"          // linear colour, luminance, display code values
 #include "libsim/base/estimate.h"        // a figure with its error bar
@@ -12,12 +13,127 @@
 #include "libsim/base/space.h"           // points, directions, frames, rays
 #include "libsim/base/warp.h"            // from the unit square to shapes and directions, with densities
 
-// geometry: shapes
-#include "libsim/geometry/mesh.h"  // triangle meshes and their measures
+// geometry: shapes, and where rays meet them
+#include "libsim/geometry/item.h"                 // stand-ins for food and crockery
+#include "libsim/geometry/item_forms.h"           // the forms behind make_item, one source file each
+#include "libsim/geometry/lathe.h"                // surfaces of revolution
+#include "libsim/geometry/mesh.h"                 // triangle meshes and their measures
+#include "libsim/geometry/obj_faces.h"            // the faces of an OBJ file on their way to meshes
+#include "libsim/geometry/obj_mesh.h"             // own models from OBJ files
+#include "libsim/geometry/obj_numbers.h"          // numbers and indices of an OBJ file, read strictly
+#include "libsim/geometry/obj_scan.h"             // A strict first reading of an OBJ text
+#include "libsim/geometry/obj_words.h"            // the words of an OBJ text, a logical line at a time, each with
+#include "libsim/geometry/panels.h"               // flat things made of rectangles
+#include "libsim/geometry/polygon.h"              // polygons in space to triangles
+#include "libsim/geometry/ray_caster.h"           // where a ray meets the set
+#include "libsim/geometry/rectangle.h"            // A flat rectangle in space
+#include "libsim/geometry/relief.h"               // bumps
+#include "libsim/geometry/seams.h"                // whether and where a mesh is open
+#include "libsim/geometry/spherical_rectangle.h"  // A rectangle as seen from a point
+
+// light: what shines
+#include "libsim/light/outside.h"  // what is seen through a window
+#include "libsim/light/sky.h"      // luminance of the sky by height above the horizon, for skies
 
 // matter: what surfaces do with light
+#include "libsim/matter/catalogue.h"   // named surfaces, cloths and stock sheets, each with where its
+#include "libsim/matter/clear_pane.h"  // clear flat glass
+#include "libsim/matter/foil.h"        // foil and mirror
 #include "libsim/matter/material.h"    // the closed list of materials and their verbs
+#include "libsim/matter/matte.h"       // matte
 #include "libsim/matter/scattering.h"  // one drawn scattering event
+#include "libsim/matter/thin_cloth.h"  // thin cloth or paper
 
-// scene: the set
-#include "libsim/scene/description.h"  // a set as written down, and its field tables
+// scene: the set: as written, checked, built
+#include "libsim/scene/build.h"          // from a checked description to the set that rays meet
+#include "libsim/scene/canonical.h"      // A description written back as a scene file
+#include "libsim/scene/check.h"          // what a description must satisfy beyond its keys, as far as
+#include "libsim/scene/claim_check.h"    // checks of claims
+#include "libsim/scene/describe.h"       // from what the file said to a Description, through the field
+#include "libsim/scene/description.h"    // a set as written down, and its field tables
+#include "libsim/scene/edit.h"           // `--set board.fill.distance=30cm`: changes the source tree
+#include "libsim/scene/fault_list.h"     // where the checks put what they find
+#include "libsim/scene/finish.h"         // from a finish as written (catalogue name, own reflectance, own
+#include "libsim/scene/item_finish.h"    // what each part of a stand-in is made of, unless its owner says
+#include "libsim/scene/load.h"           // the way from a scene file to a description that may be built
+#include "libsim/scene/opening.h"        // A window
+#include "libsim/scene/placing.h"        // from a photographer's words (clock, distance, lean) to places
+#include "libsim/scene/room_check.h"     // checks of the room as a box
+#include "libsim/scene/room_walls.h"     // the four walls of the room as plain numbers, and which of them
+#include "libsim/scene/scene.h"          // the set as built
+#include "libsim/scene/sections.h"       // the headings of a scene file, once
+#include "libsim/scene/source_text.h"    // what must hold of a scene's text before the TOML library may
+#include "libsim/scene/source_tree.h"    // what a scene file said, before anything is made of it
+#include "libsim/scene/spot_check.h"     // checks of where things are said to be and what they refer to by
+#include "libsim/scene/surface_check.h"  // checks of what things are made of
+#include "libsim/scene/things.h"         // the things of a scene that may stand more than once (windows
+#include "libsim/scene/toml_reader.h"    // the only door to the TOML library
+#include "libsim/scene/value_reader.h"   // one value of the source tree as the type a description wants
+#include "libsim/scene/value_writer.h"   // how each member type is written in a scene
+#include "libsim/scene/wording.h"        // how messages quote what a person wrote, list what may be
+
+// sensor: the instruments
+#include "libsim/sensor/camera.h"       // A camera
+#include "libsim/sensor/instruments.h"  // the instruments that a description asks for, and those that are
+#include "libsim/sensor/map_plane.h"    // A grid of flat receptors over a rectangle
+#include "libsim/sensor/meter.h"        // A light meter
+#include "libsim/sensor/patch.h"        // A patch of the subject's own skin
+#include "libsim/sensor/receiver.h"     // the place where light is received, and how much each direction
+
+// transport: the journey of the light
+#include "libsim/transport/attribution.h"  // the ledger of one receiver
+#include "libsim/transport/camera_path.h"  // from the lens to the first surface that scatters widely
+#include "libsim/transport/gather.h"       // all light at one receiver from one sample, partitioned, not
+#include "libsim/transport/key.h"          // the key
+#include "libsim/transport/measure.h"      // measuring
+#include "libsim/transport/measurement.h"  // what an instrument read
+#include "libsim/transport/openings.h"     // windows and lamps as seen from a point
+#include "libsim/transport/walk.h"         // one light sample followed backwards
+
+// view: what a reading says
+#include "libsim/view/averaged.h"       // A map with its grain rubbed out, for lines that should not
+#include "libsim/view/colour_scale.h"   // the colours of maps, made for this project
+#include "libsim/view/contours.h"       // contour lines of a map, joined into polylines, at the levels of
+#include "libsim/view/developed.h"      // from scene-linear light to a picture for the screen
+#include "libsim/view/exposure.h"       // exposure from light
+#include "libsim/view/lattice.h"        // the grid of a map's values with one more ring on the
+#include "libsim/view/levels.h"         // the round values of a scale
+#include "libsim/view/map.h"            // A figure spread over a plane
+#include "libsim/view/map_figures.h"    // the maps
+#include "libsim/view/map_value.h"      // reading a map between its cell centres
+#include "libsim/view/oklab.h"          // OKLab
+#include "libsim/view/picture.h"        // A finished picture
+#include "libsim/view/reading.h"        // what a meter or patch says
+#include "libsim/view/round_numbers.h"  // round numbers as people choose them, and how they are written
+#include "libsim/view/set_outline.h"    // the set seen from above, to draw into maps of level planes
+
+// what_if: what would be, and whether it is so
+#include "libsim/what_if/claims.h"           // claims
+#include "libsim/what_if/effort.h"           // how well and how long to measure
+#include "libsim/what_if/map_reading.h"      // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
+#include "libsim/what_if/set_reading.h"      // all meters and patches of a set, read to a wanted precision
+
+// writers: the paper it is written on
+#include "libsim/writers/atomic_file.h"      // files that are either there whole or not there
+#include "libsim/writers/contour_numbers.h"  // where the numbers of contour lines stand
+#include "libsim/writers/csv.h"              // comma-separated values for spreadsheets
+#include "libsim/writers/drawing.h"          // A sheet to draw on
+#include "libsim/writers/exr.h"              // openEXR files
+#include "libsim/writers/map_axes.h"         // the frame of a map with ticks in cm on all sides, numbers and
+#include "libsim/writers/map_contours.h"     // contour lines on a map
+#include "libsim/writers/map_field.h"        // the map's values as a picture in the colours of its scale
+#include "libsim/writers/map_layout.h"       // where the parts of a map sheet stand
+#include "libsim/writers/map_legend.h"       // what the colours mean, what the hatch means, and how long a few
+#include "libsim/writers/map_sheet.h"        // A map as a page to pin on the wall
+#include "libsim/writers/map_strips.h"       // things beyond a map's edge (the window, as a rule)
+#include "libsim/writers/map_things.h"       // what stands on the mapped plane
+#include "libsim/writers/metadata.h"         // what every written picture carries so that it can be made again
+#include "libsim/writers/palette.h"          // the paper and inks of every sheet this library draws
+#include "libsim/writers/paragraph.h"        // texts of several lines, broken where the sheet ends
+#include "libsim/writers/picture_scaling.h"  // pictures made smaller or larger
+#include "libsim/writers/picture_sheet.h"    // pictures as they are shown
+#include "libsim/writers/plain_table.h"      // A table for the terminal
+#include "libsim/writers/png.h"              // PNG files
+#include "libsim/writers/scale_bar.h"        // A bar that is a round number of centimetres long
+#include "libsim/writers/sheet_space.h"      // places on a sheet, in pixels

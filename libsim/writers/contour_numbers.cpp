@@ -12,7 +12,7 @@ class LineRaster {
       : plot_(plot), columns_(square_of(plot.width) + 1), rows_(square_of(plot.height) + 1) {
     owner_.assign(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_), kNobody);
     for (std::size_t i = 0; i < lines.size(); ++i)
-      for (const Spot& spot : visible_spots(lines[i].path, plot)) {
+      for (const SheetPoint& spot : visible_spots(lines[i].path, plot)) {
         int& owner = owner_at(square_of(spot.x - plot.left), square_of(spot.y - plot.top));
         owner = owner == kNobody || owner == static_cast<int>(i) ? static_cast<int>(i) : kSeveral;
       }
@@ -39,7 +39,7 @@ class LineRaster {
 };
 
 // Along the line there, turned so that it does not stand on its head.
-double upright_turn(const Spot& from, const Spot& to) {
+double upright_turn(const SheetPoint& from, const SheetPoint& to) {
   double turn = std::atan2(to.y - from.y, to.x - from.x);
   constexpr double steepest = 80.0 * kDegree;  // what is steeper reads upwards, like the axis name
   if (turn > steepest) turn -= kPi;
@@ -47,7 +47,7 @@ double upright_turn(const Spot& from, const Spot& to) {
   return turn;
 }
 
-Box turned_box(const Spot& middle, double width, double height, double turn) {
+Box turned_box(const SheetPoint& middle, double width, double height, double turn) {
   const double across = std::abs(width * std::cos(turn)) + std::abs(height * std::sin(turn));
   const double down = std::abs(width * std::sin(turn)) + std::abs(height * std::cos(turn));
   return {middle.x - across / 2.0, middle.y - down / 2.0, across, down};
@@ -60,7 +60,7 @@ std::optional<ContourNumber> place_on(const ContourLine& line, double half_px,
   std::optional<ContourNumber> best;
   double least = 0.15 * half_px;  // how far the line may bow away from the number's own line
   for (double along = half_px + 6.0; along <= length - half_px - 6.0; along += 8.0) {
-    const Spot from = line.path.at(along - half_px), to = line.path.at(along + half_px);
+    const SheetPoint from = line.path.at(along - half_px), to = line.path.at(along + half_px);
     const double bow = half_px - distance_px(from, to) / 2.0 + 0.002 * std::abs(along - length / 2.0);
     if (bow >= least) continue;
     const double turn = upright_turn(from, to);

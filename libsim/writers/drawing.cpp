@@ -50,15 +50,15 @@ void set_ink(cairo_t* pen, const Ink& ink) {
   cairo_set_source_rgba(pen, ink.red, ink.green, ink.blue, ink.opacity);
 }
 
-void trace(cairo_t* pen, std::span<const Spot> path, bool closed) {
+void trace(cairo_t* pen, std::span<const SheetPoint> path, bool closed) {
   cairo_new_path(pen);
-  for (const Spot& spot : path) cairo_line_to(pen, spot.x, spot.y);
+  for (const SheetPoint& spot : path) cairo_line_to(pen, spot.x, spot.y);
   if (closed) cairo_close_path(pen);
 }
 
-std::array<Spot, 4> corners_of(const Box& box) {
-  return {Spot{box.left, box.top}, Spot{box.right(), box.top}, Spot{box.right(), box.bottom()},
-          Spot{box.left, box.bottom()}};
+std::array<SheetPoint, 4> corners_of(const Box& box) {
+  return {SheetPoint{box.left, box.top}, SheetPoint{box.right(), box.top}, SheetPoint{box.right(), box.bottom()},
+          SheetPoint{box.left, box.bottom()}};
 }
 
 cairo_surface_t* surface_of(const Picture& picture) {
@@ -77,7 +77,7 @@ cairo_surface_t* surface_of(const Picture& picture) {
 }
 
 // How far the text's origin stands left of and above the spot it is anchored to.
-Spot anchor_shift(cairo_t* pen, const std::string& text, const Lettering& lettering) {
+SheetPoint anchor_shift(cairo_t* pen, const std::string& text, const Lettering& lettering) {
   cairo_text_extents_t extents;
   cairo_text_extents(pen, text.c_str(), &extents);
   const double part = lettering.across == Lettering::Across::left     ? 0.0
@@ -127,7 +127,7 @@ Drawing::~Drawing() = default;
 Drawing::Drawing(Drawing&&) noexcept = default;
 Drawing& Drawing::operator=(Drawing&&) noexcept = default;
 
-void Drawing::fill(std::span<const Spot> polygon, const Ink& ink) {
+void Drawing::fill(std::span<const SheetPoint> polygon, const Ink& ink) {
   trace(canvas_->pen, polygon, true);
   set_ink(canvas_->pen, ink);
   cairo_fill(canvas_->pen);
@@ -135,7 +135,7 @@ void Drawing::fill(std::span<const Spot> polygon, const Ink& ink) {
 
 void Drawing::fill(const Box& box, const Ink& ink) { fill(corners_of(box), ink); }
 
-void Drawing::stroke(std::span<const Spot> path, bool closed, const Stroke& stroke) {
+void Drawing::stroke(std::span<const SheetPoint> path, bool closed, const Stroke& stroke) {
   cairo_t* pen = canvas_->pen;
   trace(pen, path, closed);
   set_ink(pen, stroke.ink);
@@ -147,12 +147,12 @@ void Drawing::stroke(std::span<const Spot> path, bool closed, const Stroke& stro
 
 void Drawing::stroke(const Box& box, const Stroke& line) { stroke(corners_of(box), true, line); }
 
-void Drawing::write(std::string_view text, const Spot& at, const Lettering& lettering) {
+void Drawing::write(std::string_view text, const SheetPoint& at, const Lettering& lettering) {
   cairo_t* pen = canvas_->pen;
   const std::string line(text);
   cairo_save(pen);
   cairo_set_font_size(pen, lettering.size_px);
-  const Spot shift = anchor_shift(pen, line, lettering);
+  const SheetPoint shift = anchor_shift(pen, line, lettering);
   cairo_translate(pen, at.x, at.y);
   cairo_rotate(pen, lettering.turned_rad);
   cairo_new_path(pen);

@@ -41,12 +41,12 @@ class Drawing {
   Drawing(Drawing&&) noexcept;
   Drawing& operator=(Drawing&&) noexcept;
 
-  void fill(std::span<const Spot> polygon, const Ink& ink);
+  void fill(std::span<const SheetPoint> polygon, const Ink& ink);
   void fill(const Box& box, const Ink& ink);
-  void stroke(std::span<const Spot> path, bool closed, const Stroke& stroke);
+  void stroke(std::span<const SheetPoint> path, bool closed, const Stroke& stroke);
   void stroke(const Box& box, const Stroke& stroke);
   /// One line of UTF-8 text; a character the font does not have is drawn as an empty box.
-  void write(std::string_view text, const Spot& at, const Lettering& lettering);
+  void write(std::string_view text, const SheetPoint& at, const Lettering& lettering);
   /// The RGB picture scaled into the box; `smooth` between its pixels or as sharp squares.
   void paint(const Picture& picture, const Box& into, bool smooth);
   /// What `draw` draws is cut off outside the box.

@@ -51,8 +51,8 @@ Lettering title_lettering() { return {.size_px = 32.0, .ink = kDarkInk}; }
 Lettering note_lettering() { return {.size_px = 18.0, .ink = kQuietInk}; }
 Lettering caption_lettering() { return {.size_px = 15.0, .ink = kQuietInk}; }
 
-std::vector<Spot> MapLayout::path_of(const std::vector<std::array<double, 2>>& path_cm) const {
-  std::vector<Spot> path;
+std::vector<SheetPoint> MapLayout::path_of(const std::vector<std::array<double, 2>>& path_cm) const {
+  std::vector<SheetPoint> path;
   for (const auto& [x_cm, y_cm] : path_cm) path.push_back(spot_of(x_cm, y_cm));
   return path;
 }

@@ -28,10 +28,10 @@ struct MapLayout {
   double px_per_cm = 1.0;
   double left_cm = 0.0, far_cm = 0.0;
 
-  Spot spot_of(double x_cm, double y_cm) const {
+  SheetPoint spot_of(double x_cm, double y_cm) const {
     return {plot.left + (x_cm - left_cm) * px_per_cm, plot.top + (far_cm - y_cm) * px_per_cm};
   }
-  std::vector<Spot> path_of(const std::vector<std::array<double, 2>>& path_cm) const;
+  std::vector<SheetPoint> path_of(const std::vector<std::array<double, 2>>& path_cm) const;
 };
 
 Lettering title_lettering();

@@ -50,7 +50,7 @@ void draw_levels(Drawing& drawing, const Map& map, ColourScale scale, const Box&
       if (level.heavy != heavy) continue;
       const double position = position_on_scale(map, level.value);
       const double y = bar.bottom() - position * bar.height;
-      const std::array<Spot, 2> line{Spot{bar.left, y}, Spot{bar.right(), y}};
+      const std::array<SheetPoint, 2> line{SheetPoint{bar.left, y}, SheetPoint{bar.right(), y}};
       const Ink ink = ink_over(point_on_scale(scale, position).lightness);
       if (position > 0.01 && position < 0.99)
         drawing.stroke(line, false, {with_opacity(ink, heavy ? 0.9 : 0.55), heavy ? 1.8 : 1.0});

@@ -32,10 +32,10 @@ std::vector<Stroke> strokes_for(Kind kind) {
 }
 
 // Middles of boxes that touch a line at a few places, on either side of it.
-void add_beside(std::vector<Spot>& middles, const std::vector<Spot>& seen, double width, double height) {
+void add_beside(std::vector<SheetPoint>& middles, const std::vector<SheetPoint>& seen, double width, double height) {
   for (const double part : {0.5, 0.25, 0.75}) {
     const auto at = static_cast<std::size_t>(part * static_cast<double>(seen.size() - 1));
-    const Spot before = seen[at > 2 ? at - 2 : 0], after = seen[std::min(at + 2, seen.size() - 1)];
+    const SheetPoint before = seen[at > 2 ? at - 2 : 0], after = seen[std::min(at + 2, seen.size() - 1)];
     const double length = std::max(distance_px(before, after), 1e-6);
     const double normal_x = (before.y - after.y) / length, normal_y = (after.x - before.x) / length;
     for (const double side : {1.0, -1.0}) {
@@ -45,7 +45,7 @@ void add_beside(std::vector<Spot>& middles, const std::vector<Spot>& seen, doubl
   }
 }
 
-void add_around(std::vector<Spot>& middles, const Box& at, double width, double height) {
+void add_around(std::vector<SheetPoint>& middles, const Box& at, double width, double height) {
   for (const double gap : {9.0, 26.0, 48.0}) {
     const double out_x = width / 2.0 + gap, out_y = height / 2.0 + gap;
     middles.push_back({at.middle_x(), at.bottom() + out_y});
@@ -58,9 +58,9 @@ void add_around(std::vector<Spot>& middles, const Box& at, double width, double 
 }
 
 // Where a name of that size may have its middle, best first: in a thing that is large enough, else beside it.
-std::vector<Spot> middles_for(const MapOutline& thing, const std::vector<Spot>& seen, double width,
+std::vector<SheetPoint> middles_for(const MapOutline& thing, const std::vector<SheetPoint>& seen, double width,
                               double height) {
-  std::vector<Spot> middles;
+  std::vector<SheetPoint> middles;
   const Box at = box_around(seen);
   const bool roomy = at.width > 1.3 * width && at.height > 2.0 * height;
   if (!thing.closed) add_beside(middles, seen, width, height);
@@ -80,12 +80,12 @@ std::vector<ThingLabel> place_labels(const Map& map, const MapLayout& layout, co
     taken.take_path(layout.path_of(thing.path_cm), thing.closed, thing.kind == Kind::board ? 12.0 : 7.0);
   std::vector<ThingLabel> labels;
   for (const MapOutline& thing : map.outlines) {
-    const std::vector<Spot> seen =
+    const std::vector<SheetPoint> seen =
         visible_spots(MeasuredPath(layout.path_of(thing.path_cm), thing.closed), layout.plot);
     if (thing.path_cm.empty() || seen.empty() || thing.label.empty()) continue;
     const Lettering lettering = label_lettering();
     const double width = ruler.width_of(thing.label, lettering) + 12.0, height = lettering.size_px + 8.0;
-    for (const Spot& middle : middles_for(thing, seen, width, height)) {
+    for (const SheetPoint& middle : middles_for(thing, seen, width, height)) {
       const Box place{middle.x - width / 2.0, middle.y - height / 2.0, width, height};
       if (!contains(grown(layout.plot, -11.0), place) || !taken.is_free(place)) continue;
       labels.push_back({thing.label, place});

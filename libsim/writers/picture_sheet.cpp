@@ -62,7 +62,7 @@ ContactLayout layout_of(const ContactSheet& sheet) {
 }
 
 // One picture with its two lines below, the picture's top left corner at `at`.
-void draw_frame(Drawing& drawing, const ContactFrame& frame, const Picture& picture, const Spot& at) {
+void draw_frame(Drawing& drawing, const ContactFrame& frame, const Picture& picture, const SheetPoint& at) {
   const Box box{at.x, at.y, static_cast<double>(picture.width), static_cast<double>(picture.height)};
   drawing.paint(picture, box, false);
   drawing.stroke(grown(box, 0.5), {with_opacity(kDarkInk, 0.35), 1.0});

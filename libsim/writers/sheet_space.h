@@ -8,7 +8,7 @@
 
 namespace fillside {
 
-struct Spot {
+struct SheetPoint {
   double x = 0.0, y = 0.0;
 };
 
@@ -34,10 +34,10 @@ inline Box grown(const Box& box, double margin_px) {
   return {box.left - margin_px, box.top - margin_px, box.width + 2.0 * margin_px,
           box.height + 2.0 * margin_px};
 }
-inline double distance_px(const Spot& a, const Spot& b) { return std::hypot(b.x - a.x, b.y - a.y); }
+inline double distance_px(const SheetPoint& a, const SheetPoint& b) { return std::hypot(b.x - a.x, b.y - a.y); }
 
 /// The smallest box around spots; at least one.
-Box box_around(std::span<const Spot> spots);
+Box box_around(std::span<const SheetPoint> spots);
 
 /// What is taken on a sheet, so that lettering never lies on lettering.
 class TakenPlaces {
@@ -47,7 +47,7 @@ class TakenPlaces {
   }
   void take(const Box& box) { taken_.push_back(box); }
   /// Takes a strip of `width_px` along a path.
-  void take_path(std::span<const Spot> path, bool closed, double width_px);
+  void take_path(std::span<const SheetPoint> path, bool closed, double width_px);
 
  private:
   std::vector<Box> taken_;
@@ -56,18 +56,18 @@ class TakenPlaces {
 /// A path cut at a length from its beginning: for walking along it.
 class MeasuredPath {
  public:
-  MeasuredPath(std::span<const Spot> path, bool closed);
+  MeasuredPath(std::span<const SheetPoint> path, bool closed);
   double length_px() const { return lengths_.back(); }
-  Spot at(double length_px) const;  ///< clamped to the ends
+  SheetPoint at(double length_px) const;  ///< clamped to the ends
   /// The part between two lengths, with the corners between them.
-  std::vector<Spot> part(double from_px, double to_px) const;
+  std::vector<SheetPoint> part(double from_px, double to_px) const;
 
  private:
-  std::vector<Spot> path_;
+  std::vector<SheetPoint> path_;
   std::vector<double> lengths_;  ///< from the beginning to each corner
 };
 
 /// Spots every few pixels along the path, those inside the box only, in order.
-std::vector<Spot> visible_spots(const MeasuredPath& path, const Box& inside);
+std::vector<SheetPoint> visible_spots(const MeasuredPath& path, const Box& inside);
 
 }  // namespace fillside

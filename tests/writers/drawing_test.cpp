@@ -14,7 +14,7 @@ constexpr Ink kRed{1.0, 0.0, 0.0}, kWhite{1.0, 1.0, 1.0}, kBlack{0.0, 0.0, 0.0};
 
 // The box around all pixels darker than the paper.
 Box inked(const Picture& picture) {
-  std::vector<Spot> spots;
+  std::vector<SheetPoint> spots;
   for (int y = 0; y < picture.height; ++y)
     for (int x = 0; x < picture.width; ++x)
       if (pixel_of(picture, x, y)[0] < 128) spots.push_back({x + 0.5, y + 0.5});
@@ -45,7 +45,7 @@ TEST(Drawing, WhatIsDrawnWithinABoxStaysThere) {
 
 TEST(Drawing, ADashedLineHasGapsAndAWholeOneNone) {
   Drawing drawing(40, 9, kWhite);
-  const std::array<Spot, 2> line{Spot{0.0, 2.5}, Spot{40.0, 2.5}}, lower{Spot{0.0, 6.5}, Spot{40.0, 6.5}};
+  const std::array<SheetPoint, 2> line{SheetPoint{0.0, 2.5}, SheetPoint{40.0, 2.5}}, lower{SheetPoint{0.0, 6.5}, SheetPoint{40.0, 6.5}};
   drawing.stroke(line, false, {kBlack, 1.0, {10.0, 10.0}});
   drawing.stroke(lower, false, {kBlack, 1.0});
   const Picture picture = drawing.picture();
@@ -102,7 +102,7 @@ TEST(Drawing, TheFontHasTheSignsOfTheTrade) {
 TEST(Drawing, TheSameVerbsGiveTheSameBytes) {
   const auto draw = [] {
     Drawing drawing(120, 60);
-    drawing.stroke(std::array{Spot{3.3, 4.4}, Spot{110.1, 50.5}}, false, {kDarkInk, 2.3, {4.0, 3.0}, true});
+    drawing.stroke(std::array{SheetPoint{3.3, 4.4}, SheetPoint{110.1, 50.5}}, false, {kDarkInk, 2.3, {4.0, 3.0}, true});
     drawing.write("lentil soup −⅓", {10.0, 40.0}, {.size_px = 14.0, .turned_rad = 0.3, .halo_px = 2.0});
     return drawing.picture().samples;
   };

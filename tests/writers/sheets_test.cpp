@@ -42,7 +42,7 @@ TEST(MapSheet, TheFieldShowsTheScalesColourOfTheValueThere) {
   const MapLayout layout = layout_of(map, {}, 1400, {}, Drawing(1, 1));
   const Picture sheet = map_sheet(map, {.contours = false});
   for (const double x_cm : {-15.0, -2.0, 6.0, 18.0}) {
-    const Spot spot = layout.spot_of(x_cm, 3.0);
+    const SheetPoint spot = layout.spot_of(x_cm, 3.0);
     const auto shown = pixel_of(sheet, spot.x, spot.y);
     const Rgb wanted = colour_on_scale(ColourScale::sequential, (x_cm / 10.0 + 2.0) / 4.0);
     for (int k = 0; k < 3; ++k)
@@ -55,7 +55,7 @@ TEST(MapSheet, TheFarSideIsAtTheTop) {
   const MapLayout layout = layout_of(map, {}, 1400, {}, Drawing(1, 1));
   EXPECT_LT(layout.spot_of(0.0, 9.0).y, layout.spot_of(0.0, -9.0).y);
   const Picture sheet = map_sheet(map, {.smooth = false, .contours = false});
-  const Spot far = layout.spot_of(0.3, 9.0), near = layout.spot_of(0.3, -9.0);
+  const SheetPoint far = layout.spot_of(0.3, 9.0), near = layout.spot_of(0.3, -9.0);
   EXPECT_GT(pixel_of(sheet, far.x, far.y)[0], pixel_of(sheet, near.x, near.y)[0] + 100);
 }
 
@@ -145,7 +145,7 @@ TEST(MapThings, NamesAndContourNumbersNeverOverlap) {
 }
 
 TEST(MeasuredPath, WalksByLength) {
-  const MeasuredPath path(std::array{Spot{0.0, 0.0}, Spot{3.0, 0.0}, Spot{3.0, 4.0}}, true);
+  const MeasuredPath path(std::array{SheetPoint{0.0, 0.0}, SheetPoint{3.0, 0.0}, SheetPoint{3.0, 4.0}}, true);
   EXPECT_NEAR(path.length_px(), 12.0, 1e-12);
   EXPECT_NEAR(path.at(5.0).y, 2.0, 1e-12);
   EXPECT_NEAR(path.at(99.0).x, 0.0, 1e-12);
