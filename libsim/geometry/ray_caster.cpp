@@ -6,6 +6,7 @@
 #include <embree3/rtcore.h>
 #endif
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <stdexcept>
@@ -118,6 +119,16 @@ bool RayCaster::blocked(const Ray& ray, std::uint32_t mask) const {
 Ray leaving(const Point& position, const Direction& normal, const Direction& direction) {
   const double side = direction.dot(normal) < 0.0 ? -kLeaveSurface_m : kLeaveSurface_m;
   return {position + side * normal, direction};
+}
+
+Ray leaving_for(const Point& position, const Direction& normal, const Point& goal) {
+  constexpr double kShortBy = 1e-4;
+  Ray ray = leaving(position, normal, goal - position);
+  const Eigen::Vector3d way = goal - ray.origin;
+  const double distance_m = way.norm();
+  ray.direction = way / distance_m;
+  ray.far_m = std::max(0.0, distance_m - std::max(kLeaveSurface_m, kShortBy * distance_m));
+  return ray;
 }
 
 }  // namespace fillside

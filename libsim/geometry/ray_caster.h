@@ -53,11 +53,14 @@ class RayCaster {
   std::unique_ptr<Kernel> kernel_;
 };
 
-/// A ray that leaves a surface does so this far off it, on the ray's side; shadow rays end short of their goal.
+/// A ray that leaves a surface does so this far off it, on the ray's side.
 inline constexpr double kLeaveSurface_m = 1e-5;
-inline constexpr double kShadowRayShare = 1.0 - 1e-4;
 
 /// The ray from a surface point, moved off the surface to the side that it leaves by.
 Ray leaving(const Point& position, const Direction& normal, const Direction& direction);
+
+/// The ray from a surface point to just short of a goal, so that the goal's own surface does not block it: from the
+/// moved-off origin it ends a ten-thousandth of the way, but at least kLeaveSurface_m, before the goal.
+Ray leaving_for(const Point& position, const Direction& normal, const Point& goal);
 
 }  // namespace fillside

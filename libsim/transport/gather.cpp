@@ -47,8 +47,7 @@ void Gathering::add_emitter(std::size_t e) {
   if (!seen) return;
   const Rgb weight = weight_ * response(receiver_, seen->to_source) / seen->density_per_sr;
   if (weight.maxCoeff() <= 0.0) return;
-  Ray ray = leaving(receiver_.position, receiver_.normal, seen->to_source);
-  ray.far_m = seen->distance_m * kShadowRayShare;
+  const Ray ray = leaving_for(receiver_.position, receiver_.normal, seen->point);
   const Rgb unshadowed = scene_.has_see_through() ? Rgb(weight * see_through_passage(scene_, ray, context_.mask)) : weight;
   const bool blocked = scene_.caster().blocked(ray, context_.mask & kAllOpaque);
   const std::size_t first = scene_.first_source(e);
@@ -81,11 +80,10 @@ void Gathering::add_target(std::size_t t) {
   const Numbers4 u = context_.numbers.group(kTargetGroup + static_cast<std::uint32_t>(t));
   const auto [point, density] = seen.draw(u[0], u[1]);
   const Eigen::Vector3d to_point = point - receiver_.position;
-  const double distance = to_point.norm();
-  const Direction to_target = to_point / distance;
+  const Direction to_target = to_point.normalized();
   const Rgb weight = weight_ * response(receiver_, to_target) / density;
   if (weight.maxCoeff() <= 0.0) return;
-  const Rgb passed = passage(scene_, receiver_.position, receiver_.normal, to_target, distance, context_.mask);
+  const Rgb passed = passage(scene_, receiver_.position, receiver_.normal, point, context_.mask);
   if (passed.maxCoeff() <= 0.0) return;
   add_walk({point, frame_around(target.rectangle.normal()), surface.material, surface.object}, -to_target,
            weight * passed, kTargetWalk + static_cast<std::uint32_t>(t) * kGroupsOfAWalk, FirstVertex::turned_only);

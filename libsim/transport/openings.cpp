@@ -9,9 +9,8 @@ std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter,
   if (!seen.visible()) return std::nullopt;
   const auto [point, density] = seen.draw(u, v);
   const Eigen::Vector3d to_point = point - seen_from;
-  const double distance = to_point.norm();
-  const Direction to_source = to_point / distance;
-  return SeenEmitter{point, to_source, distance, density, emission_of(source, scene.outside(), point, to_source)};
+  const Direction to_source = to_point.normalized();
+  return SeenEmitter{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
 }
 
 Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask) {
@@ -27,10 +26,9 @@ Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask) 
   return passed;
 }
 
-Rgb passage(const Scene& scene, const Point& surface_point, const Direction& normal, const Direction& to_source,
-            double distance_m, std::uint32_t mask) {
-  Ray ray = leaving(surface_point, normal, to_source);
-  ray.far_m = distance_m * kShadowRayShare;
+Rgb passage(const Scene& scene, const Point& surface_point, const Direction& normal, const Point& goal,
+            std::uint32_t mask) {
+  const Ray ray = leaving_for(surface_point, normal, goal);
   if (scene.caster().blocked(ray, mask & kAllOpaque)) return grey(0.0);
   return scene.has_see_through() ? see_through_passage(scene, ray, mask) : grey(1.0);
 }
