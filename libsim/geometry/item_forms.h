@@ -1,7 +1,7 @@
-// The forms behind make_item, one source file each. A form is built around the z axis at its true width and depth;
-// make_item then stretches it to the exact box, so a form may keep its usual height where a stretch does no harm.
-// A stand left at 0 means the top.
-// To add a kind: write its file, declare it here, and give it a row with its usual size in item.cpp.
+// The forms behind make_item, one source file each. A form is built around the z axis at its true width and
+// depth; make_item then stretches it to the exact box, so a form may keep its usual height where a stretch
+// does no harm. A stand left at 0 means the top. To add a kind: write its file, declare it here, and give it
+// a row with its usual size in item.cpp.
 #pragma once
 
 #include <cstdint>
