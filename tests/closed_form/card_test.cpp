@@ -61,6 +61,16 @@ void expect_figures(const CardFigures& known) {
 TEST(WhiteCard, behind_the_food_fills_by_the_integral_over_the_card) { expect_figures(kNear); }
 TEST(WhiteCard, twice_as_far_away_fills_by_the_integral_over_the_card) { expect_figures(kFar); }
 
+// Shadow rays to a board so near must not run into the board itself.
+TEST(WhiteCard, two_centimetres_from_the_meter_fills_by_the_integral_over_the_card) {
+  const Rectangle card = sheet({-0.04, 1.02, 0.06}, {0.04, 1.02, 0.14}, kToWindow);
+  const double known = illuminance_by(card, kFood, kAway, 96, [&](const Point& q, const Direction&) {
+    return 0.85 / kPi * on_card_lx(card, q);
+  });
+  EXPECT_TRUE(
+      agrees(read_via(set_with(card, Matte{grey(0.85)}), flat_meter(kFood, kAway), "card", kMany), known));
+}
+
 TEST(WhiteCard, loses_1_7_stops_of_fill_when_its_gap_doubles_from_0_3_to_0_6_m) {
   const Meter away = flat_meter(kFood, kAway);
   const Estimate near = read(set_with(card_at(1.3), Matte{grey(0.85)}), away);

@@ -116,9 +116,9 @@ TEST(BlackBoard, never_makes_a_place_lighter) {
   // A board of no reflectance at all takes light and gives none.
   const Scene blackest(furnished_room({.black = Matte{grey(0.0)}}));
   for (const Meter& meter : meters_in_the_room()) {
-    const Estimate change = read(blackest, meter) - read(without, meter);
+    const Estimate change = read(blackest, meter, kFew) - read(without, meter, kFew);
     EXPECT_LE(change.value(), 4.0 * change.standard_error()) << meter.name;
-    const Estimate less_black = read(with, meter) - read(blackest, meter);
+    const Estimate less_black = read(with, meter, kFew) - read(blackest, meter, kFew);
     EXPECT_GE(less_black.value(), -4.0 * less_black.standard_error()) << meter.name;
   }
 }

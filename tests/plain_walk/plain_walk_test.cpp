@@ -25,7 +25,7 @@ void expect_one_answer(const Scene& scene, Receptor receptor, const Point& at, c
   EXPECT_LE(std::abs(plain.lx - ours.value()), 4.0 * error)
       << "plain " << plain.lx << " +- " << plain.standard_error << ", ours " << ours.value() << " +- "
       << ours.standard_error();
-  EXPECT_LE(error, 0.02 * ours.value()) << "too noisy to tell";
+  EXPECT_LE(error, 0.08 * ours.value()) << "too noisy to tell";
 }
 
 TEST(PlainWalk, itself_reads_a_bare_window_right) {
