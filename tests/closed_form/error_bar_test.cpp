@@ -26,6 +26,7 @@ double coverage(const Scene& scene, const Meter& meter, double truth, int runs, 
         read(scene, meter, {.samples = samples, .seed = 1000u + static_cast<std::uint64_t>(run)});
     held += std::abs(lx.value() - truth) <= lx.half_width_95();
   }
+  testing::Test::RecordProperty("held", held);
   return static_cast<double>(held) / runs;
 }
 
