@@ -38,8 +38,14 @@ void add_quantity(CLI::App& verb, const std::string& name, std::optional<Q>& out
       help)->type_name(std::string(example_of<Q>()));
 }
 
-void add_common(CLI::App& verb, Arguments& a) {
-  verb.add_option("scene", a.scenes, "scene file, or - for standard input")->required();
+enum class Scenes { one, any };
+
+void add_common(CLI::App& verb, Arguments& a, Scenes scenes = Scenes::any) {
+  if (scenes == Scenes::one)
+    verb.add_option_function<std::string>("scene", [&a](const std::string& file) { a.scenes = {file}; },
+                                          "scene file, or - for standard input")->required();
+  else
+    verb.add_option("scene", a.scenes, "scene files, or - for standard input")->required();
   verb.add_option("--set", a.edits, "change one thing: board.fill.distance=30cm, room.walls=0.8, board.fill.used=false")
       ->type_name("KEY=VALUE");
   verb.add_flag("-q,--quiet", a.quiet, "no progress and no notes");
@@ -70,9 +76,8 @@ CLI::App* add_meter(CLI::App& app, Arguments& a) {
 
 CLI::App* add_map(CLI::App& app, Arguments& a) {
   auto* verb = app.add_subcommand("map", "maps of the table: illuminance, falloff, fill, visibility, gain");
-  add_common(*verb, a);
+  add_common(*verb, a, Scenes::one);
   add_measuring(*verb, a);
-  verb->get_option("scene")->expected(1)->required();
   verb->add_option("figures", a.figures,
                    "illuminance (lx), falloff (stops from the reference meter), fill (how deep a shadow is), visibility "
                    "(how much of the key is in view), gain (what each board adds); falloff and fill by default");

@@ -25,7 +25,7 @@ struct Arguments {
   // map
   std::vector<std::string> figures;
   std::string plane = "table";
-  int cells = 96;
+  int cells = 72;
   bool empty_spot = false;
   // render
   std::optional<int> pixels;

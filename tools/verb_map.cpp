@@ -91,7 +91,7 @@ int run_map(const Arguments& arguments) {
   const Description description = open_description(arguments.scenes.front(), arguments);
   const Scene scene = open_set(description, arguments);
   const auto maps = wanted_maps(arguments, scene);
-  const Effort effort = effort_of(arguments, description, stops(0.1));
+  const Effort effort = effort_of(arguments, description, stops(0.15));
   const SetReading set = read_set(description, scene, {stops(0.02), {}, effort.seed, effort.threads});
   const MapPlane plane = plane_of(arguments, description, toward_window(scene, set.key.emitter));
   MapReading reading = [&] {

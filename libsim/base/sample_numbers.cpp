@@ -31,6 +31,20 @@ constexpr std::array<DirectionNumbers, 4> kDirections{
     direction_numbers<3>(1, {1, 3, 1}),
 };
 
+/// Exclusive-or of the direction numbers of every byte value, for each of the index's four bytes: a shuffled index has
+/// all its bits in use, and bit by bit this sum was a fifth of the running time.
+using ByteSums = std::array<std::array<std::array<std::uint32_t, 4>, 256>, 4>;
+constexpr ByteSums byte_sums() {
+  ByteSums sums{};
+  for (std::size_t byte = 0; byte < 4; ++byte)
+    for (std::size_t value = 1; value < 256; ++value)
+      for (std::size_t bit = 0; bit < 8; ++bit)
+        if ((value >> bit) & 1u)
+          for (std::size_t d = 0; d < 4; ++d) sums[byte][value][d] ^= kDirections[d][8 * byte + bit];
+  return sums;
+}
+constexpr ByteSums kByteSums = byte_sums();
+
 std::uint32_t bits_reversed(std::uint32_t x) {
   x = __builtin_bswap32(x);
   x = ((x & 0x0f0f0f0fu) << 4) | ((x >> 4) & 0x0f0f0f0fu);
@@ -68,9 +82,10 @@ std::uint64_t mixed(std::uint64_t a, std::uint64_t b) {
 
 std::array<std::uint32_t, 4> sobol_point(std::uint32_t index) {
   std::array<std::uint32_t, 4> x{};
-  for (std::size_t bit = 0; index != 0; index >>= 1, ++bit)
-    if (index & 1u)
-      for (std::size_t d = 0; d < 4; ++d) x[d] ^= kDirections[d][bit];
+  for (std::size_t byte = 0; byte < 4; ++byte) {
+    const auto& sums = kByteSums[byte][(index >> (8 * byte)) & 0xffu];
+    for (std::size_t d = 0; d < 4; ++d) x[d] ^= sums[d];
+  }
   return x;
 }
 

@@ -6,7 +6,6 @@
 #include <embree3/rtcore.h>
 #endif
 
-#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <stdexcept>
@@ -121,13 +120,14 @@ Ray leaving(const Point& position, const Direction& normal, const Direction& dir
   return {position + side * normal, direction};
 }
 
-Ray leaving_for(const Point& position, const Direction& normal, const Point& goal) {
-  constexpr double kShortBy = 1e-4;
+Ray shadow_ray(const Point& position, const Direction& normal, const Point& goal) {
+  constexpr double kShort = 1.0 - 1e-4;  // so that the goal itself is not in the way
   Ray ray = leaving(position, normal, goal - position);
-  const Eigen::Vector3d way = goal - ray.origin;
-  const double distance_m = way.norm();
-  ray.direction = way / distance_m;
-  ray.far_m = std::max(0.0, distance_m - std::max(kLeaveSurface_m, kShortBy * distance_m));
+  // Aimed anew from the moved origin: a goal nearer than a few centimetres would else be overshot.
+  const Eigen::Vector3d to_goal = goal - ray.origin;
+  const double distance_m = to_goal.norm();
+  ray.direction = to_goal / distance_m;
+  ray.far_m = kShort * distance_m;
   return ray;
 }
 

@@ -59,8 +59,7 @@ inline constexpr double kLeaveSurface_m = 1e-5;
 /// The ray from a surface point, moved off the surface to the side that it leaves by.
 Ray leaving(const Point& position, const Direction& normal, const Direction& direction);
 
-/// The ray from a surface point to just short of a goal, so that the goal's own surface does not block it: from the
-/// moved-off origin it ends a ten-thousandth of the way, but at least kLeaveSurface_m, before the goal.
-Ray leaving_for(const Point& position, const Direction& normal, const Point& goal);
+/// The ray from a surface point to just short of a goal, moved off the surface to the goal's side.
+Ray shadow_ray(const Point& position, const Direction& normal, const Point& goal);
 
 }  // namespace fillside

@@ -34,31 +34,39 @@ void check_faces(const FaultList& faults, const S& instrument) {
                    "change faces or leave it out");
 }
 
-bool carries(const ItemSection& item) {
-  return item.kind == "plate" || item.kind == "bowl" || item.kind == "box";
+const ItemSection* item_named(const Description& description, std::string_view name) {
+  const auto found = std::ranges::find(description.items, name, &ItemSection::name);
+  return found == description.items.end() ? nullptr : &*found;
 }
 
-/// Does standing on `name` lead back to the thing itself?
-bool stands_on_itself(const Description& description, const std::string& self, std::string name) {
-  for (std::size_t steps = 0; steps <= description.items.size() && !name.empty(); ++steps) {
-    if (name == self) return true;
-    const auto found = std::ranges::find(description.items, name, &ItemSection::name);
-    name = found == description.items.end() ? std::string{} : found->on;
+bool carries(const ItemSection& item) {
+  return item.used && (item.kind == "plate" || item.kind == "bowl" || item.kind == "box");
+}
+
+/// Does what `carrier` stands on lead back to the thing of that name, or nowhere in a dozen steps?
+bool leads_back(const Description& description, const ItemSection* carrier, std::string_view name) {
+  constexpr int kHighestStack = 12;
+  for (int steps = 0; carrier && steps < kHighestStack; ++steps) {
+    if (carrier->name == name) return true;
+    carrier = carrier->on.empty() ? nullptr : item_named(description, carrier->on);
   }
-  return false;
+  return carrier != nullptr;
 }
 
 template <class S>
 void check_on(const FaultList& faults, const Description& description, const S& thing) {
   if (thing.on.empty() || !thing.used) return;
+  const ItemSection* carrier = item_named(description, thing.on);
+  if (carrier && carries(*carrier)) {
+    if (leads_back(description, carrier, thing.name))
+      faults.error("on", "what it stands on leads back to it, or is stacked without end");
+    return;
+  }
   std::vector<std::string> carriers;
   for (const ItemSection& item : description.items)
-    if (carries(item) && item.used && item.name != thing.name) carriers.push_back(item.name);
-  const std::string fault = fmt::format("on: there is no plate, bowl or box called {}", in_quotes(thing.on));
-  if (stands_on_itself(description, thing.name, thing.on))
-    faults.error("on", "it would stand on itself");
-  else if (std::ranges::find(carriers, thing.on) == carriers.end())
-    faults.error("on", fault, suggestion(thing.on, carriers, "there is"));
+    if (carries(item) && item.name != thing.name) carriers.push_back(item.name);
+  faults.error("on", fmt::format("on: there is no plate, bowl or box in use called {}", in_quotes(thing.on)),
+               suggestion(thing.on, carriers, "there is"));
 }
 
 void check_file(const FaultList& faults, const Description& description, const MeshSection& mesh) {

@@ -47,7 +47,7 @@ void Gathering::add_emitter(std::size_t e) {
   if (!seen) return;
   const Rgb weight = weight_ * response(receiver_, seen->to_source) / seen->density_per_sr;
   if (weight.maxCoeff() <= 0.0) return;
-  const Ray ray = leaving_for(receiver_.position, receiver_.normal, seen->point);
+  const Ray ray = shadow_ray(receiver_.position, receiver_.normal, seen->point);
   const Rgb unshadowed = scene_.has_see_through() ? Rgb(weight * see_through_passage(scene_, ray, context_.mask)) : weight;
   const bool blocked = scene_.caster().blocked(ray, context_.mask & kAllOpaque);
   const std::size_t first = scene_.first_source(e);
@@ -79,11 +79,10 @@ void Gathering::add_target(std::size_t t) {
   if (!seen.visible()) return;
   const Numbers4 u = context_.numbers.group(kTargetGroup + static_cast<std::uint32_t>(t));
   const auto [point, density] = seen.draw(u[0], u[1]);
-  const Eigen::Vector3d to_point = point - receiver_.position;
-  const Direction to_target = to_point.normalized();
+  const Direction to_target = (point - receiver_.position).normalized();
   const Rgb weight = weight_ * response(receiver_, to_target) / density;
   if (weight.maxCoeff() <= 0.0) return;
-  const Rgb passed = passage(scene_, receiver_.position, receiver_.normal, point, context_.mask);
+  const Rgb passed = passage(scene_, shadow_ray(receiver_.position, receiver_.normal, point), context_.mask);
   if (passed.maxCoeff() <= 0.0) return;
   add_walk({point, frame_around(target.rectangle.normal()), surface.material, surface.object}, -to_target,
            weight * passed, kTargetWalk + static_cast<std::uint32_t>(t) * kGroupsOfAWalk, FirstVertex::turned_only);

@@ -8,8 +8,7 @@ std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter,
   const SphericalRectangle seen(rectangle_of(source), seen_from);
   if (!seen.visible()) return std::nullopt;
   const auto [point, density] = seen.draw(u, v);
-  const Eigen::Vector3d to_point = point - seen_from;
-  const Direction to_source = to_point.normalized();
+  const Direction to_source = (point - seen_from).normalized();
   return SeenEmitter{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
 }
 
@@ -26,11 +25,9 @@ Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask) 
   return passed;
 }
 
-Rgb passage(const Scene& scene, const Point& surface_point, const Direction& normal, const Point& goal,
-            std::uint32_t mask) {
-  const Ray ray = leaving_for(surface_point, normal, goal);
-  if (scene.caster().blocked(ray, mask & kAllOpaque)) return grey(0.0);
-  return scene.has_see_through() ? see_through_passage(scene, ray, mask) : grey(1.0);
+Rgb passage(const Scene& scene, const Ray& shadow_ray, std::uint32_t mask) {
+  if (scene.caster().blocked(shadow_ray, mask & kAllOpaque)) return grey(0.0);
+  return scene.has_see_through() ? see_through_passage(scene, shadow_ray, mask) : grey(1.0);
 }
 
 }  // namespace fillside

@@ -21,10 +21,9 @@ struct SeenEmitter {
 std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, double u,
                                         double v);
 
-/// Share of light that passes between `surface_point` (left on the ray's side) and a goal: 0 when something solid
-/// stands there, else what the panes and cloths in between let through straight.
-Rgb passage(const Scene& scene, const Point& surface_point, const Direction& normal, const Point& goal,
-            std::uint32_t mask);
+/// Share of light that passes along a shadow ray: 0 when something solid stands there, else what the panes and cloths
+/// in between let through straight.
+Rgb passage(const Scene& scene, const Ray& shadow_ray, std::uint32_t mask);
 
 /// The same, minding panes and cloths only: what would pass if nothing solid stood there.
 Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask);

@@ -68,7 +68,7 @@ void Walker::add_light_from_emitters(const Vertex& vertex, const Direction& to_v
     const Direction local_source = vertex.frame.to_local(seen->to_source);
     const Rgb scattering = scattering_cosine_per_sr(vertex.material, local_viewer, local_source);
     if (scattering.maxCoeff() <= 0.0) continue;
-    const Rgb passed = passage(scene, vertex.position, vertex.frame.normal, seen->point, context_.mask);
+    const Rgb passed = passage(scene, shadow_ray(vertex.position, vertex.frame.normal, seen->point), context_.mask);
     if (passed.maxCoeff() <= 0.0) continue;
     const double share = wide ? 1.0 : power_weight(seen->density_per_sr, density_of_scattering_per_sr(
                                                        vertex.material, local_viewer, local_source));

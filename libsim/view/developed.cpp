@@ -42,9 +42,7 @@ Picture developed(std::span<const Rgb> scene_linear, int width, int height, cons
   for (std::size_t pixel = 0; pixel < scene_linear.size(); ++pixel) {
     if (!scene_linear[pixel].isFinite().all()) continue;
     const Rgb shown = on_curve((scene_linear[pixel] * scale).max(0.0), development);
-    for (int channel = 0; channel < 3; ++channel)
-      picture.samples[3 * pixel + static_cast<std::size_t>(channel)] =
-          static_cast<std::uint8_t>(std::lround(255.0 * srgb_encoded(shown[channel])));
+    picture.set(static_cast<int>(pixel) % width, static_cast<int>(pixel) / width, shown);
   }
   return picture;
 }

@@ -56,6 +56,12 @@ Range good_range(const Map& map) {
   return steps_around(low, high);
 }
 
+Range good_centred_range(const Map& map) {
+  const Range range = good_range(map);
+  const double reach = std::max(std::abs(range.low), std::abs(range.high));
+  return {-reach, reach};
+}
+
 bool all_covered(const Map& map) {
   return std::none_of(map.values.begin(), map.values.end(), [](float value) { return std::isfinite(value); });
 }

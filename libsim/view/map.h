@@ -43,6 +43,9 @@ bool is_logarithmic(std::string_view unit, const Range& range);
 /// noise does not look like light. Otherwise: to 1-2-5 numbers or steps. A map without values gives 0..1.
 Range good_range(const Map& map);
 
+/// The same for the diverging scale: as far below zero as above.
+Range good_centred_range(const Map& map);
+
 /// True when every cell is covered.
 bool all_covered(const Map& map);
 bool any_covered(const Map& map);

@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <vector>
 
+#include "libsim/base/colour.h"
+
 namespace fillside {
 
 struct Picture {
@@ -16,7 +18,12 @@ struct Picture {
     return (static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x)) *
            static_cast<std::size_t>(channels);
   }
+  /// Writes the first three channels of a pixel; what is outside 0..1 is cut off.
+  void set(int x, int y, const Rgb& linear);
 };
+
+/// The 8-bit sRGB code value, 0 to 255, of a linear channel, cut off to 0..1.
+std::uint8_t code_of(double linear);
 
 /// A picture of one colour, all samples `code`.
 inline Picture blank_picture(int width, int height, std::uint8_t code = 0) {

@@ -11,8 +11,8 @@
 
 namespace fillside {
 
-/// Maps have many cells and so fewer replicates than a meter: error bars with 3 degrees of freedom a cell.
-inline constexpr int kMapReplicates = 4;
+/// Maps have many cells and so fewer replicates than a meter: error bars with 7 degrees of freedom a cell.
+inline constexpr int kMapReplicates = 8;
 
 struct MapReading {
   Measurement measurement;

@@ -18,17 +18,13 @@ std::optional<double> cell_value(const Map& map, double across, double down) {
   return std::isfinite(value) ? std::optional(value) : std::nullopt;
 }
 
-std::uint8_t code_of(double encoded) { return static_cast<std::uint8_t>(std::lround(255.0 * encoded)); }
-
-void put_covered(std::uint8_t* rgb, int x, int y) {
-  const double part = hatch_at(x, y);
-  rgb[0] = code_of(std::lerp(kCovered.red, kCoveredHatch.red, part));
-  rgb[1] = code_of(std::lerp(kCovered.green, kCoveredHatch.green, part));
-  rgb[2] = code_of(std::lerp(kCovered.blue, kCoveredHatch.blue, part));
+Rgb linear_of(const Ink& ink) {
+  return {srgb_decoded(ink.red), srgb_decoded(ink.green), srgb_decoded(ink.blue)};
 }
 
-void put_colour(std::uint8_t* rgb, const Rgb& linear) {
-  for (int channel = 0; channel < 3; ++channel) rgb[channel] = code_of(srgb_encoded(linear[channel]));
+Rgb covered_at(int x, int y) {
+  const double part = hatch_at(x, y);
+  return (1.0 - part) * linear_of(kCovered) + part * linear_of(kCoveredHatch);
 }
 
 }  // namespace
@@ -48,11 +44,7 @@ Picture field_picture(const Map& map, ColourScale scale, bool smooth, int width,
       const std::optional<double> value = smooth ? value_at(map, std::lerp(map.left_cm, map.right_cm, across),
                                                             std::lerp(map.far_cm, map.near_cm, down))
                                                  : cell_value(map, across, down);
-      std::uint8_t* rgb = picture.samples.data() + picture.first_sample(x, y);
-      if (value)
-        put_colour(rgb, colour_on_scale(scale, position_on_scale(map, *value)));
-      else
-        put_covered(rgb, x, y);
+      picture.set(x, y, value ? colour_on_scale(scale, position_on_scale(map, *value)) : covered_at(x, y));
     }
   return picture;
 }

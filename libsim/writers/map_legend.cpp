@@ -17,12 +17,7 @@ Lettering legend_lettering() { return {.size_px = 16.0, .ink = kDarkInk, .down =
 
 Picture ramp_picture(ColourScale scale, int height) {
   Picture ramp = blank_picture(1, height);
-  for (int y = 0; y < height; ++y) {
-    const Rgb linear = colour_on_scale(scale, 1.0 - (y + 0.5) / height);
-    for (int channel = 0; channel < 3; ++channel)
-      ramp.samples[ramp.first_sample(0, y) + static_cast<std::size_t>(channel)] =
-          static_cast<std::uint8_t>(std::lround(255.0 * srgb_encoded(linear[channel])));
-  }
+  for (int y = 0; y < height; ++y) ramp.set(0, y, colour_on_scale(scale, 1.0 - (y + 0.5) / height));
   return ramp;
 }
 

@@ -1,6 +1,7 @@
 #include "libsim/writers/map_sheet.h"
 
 #include "libsim/base/problem.h"
+#include "libsim/view/averaged.h"
 #include "libsim/writers/map_axes.h"
 #include "libsim/writers/map_contours.h"
 #include "libsim/writers/map_field.h"
@@ -22,13 +23,21 @@ void check(const Map& map, const MapSheet& sheet) {
   if (sheet.width_px < 900) throw WriteError("cannot draw a map sheet narrower than 900 pixels");
 }
 
+std::vector<std::string> captions_of(const MapSheet& sheet) {
+  std::vector<std::string> captions = sheet.captions;
+  if (sheet.contours && sheet.contour_passes > 0)
+    captions.push_back("Lines follow values averaged over neighbouring cells; the colours are not averaged.");
+  return captions;
+}
+
 // The strips decide how wide the gutter is, and the gutter how large the map is, hence how long the strips
 // are: a second look settles it.
 MapLayout settled_layout(const Map& map, const MapSheet& sheet, const Drawing& ruler) {
+  const std::vector<std::string> captions = captions_of(sheet);
   Lanes lanes{};
   for (int look = 0; look < 2; ++look)
-    lanes = lanes_of(edge_strips(map, layout_of(map, sheet.captions, sheet.width_px, lanes, ruler), ruler));
-  return layout_of(map, sheet.captions, sheet.width_px, lanes, ruler);
+    lanes = lanes_of(edge_strips(map, layout_of(map, captions, sheet.width_px, lanes, ruler), ruler));
+  return layout_of(map, captions, sheet.width_px, lanes, ruler);
 }
 
 void draw_texts(Drawing& drawing, const MapLayout& layout) {
@@ -54,7 +63,7 @@ Picture map_sheet(const Map& map, const MapSheet& sheet) {
                 plot, false);
   TakenPlaces taken;
   const std::vector<ThingLabel> labels = place_labels(map, layout, ruler, taken);
-  if (sheet.contours) draw_contours(drawing, map, sheet.scale, layout, taken);
+  if (sheet.contours) draw_contours(drawing, averaged(map, sheet.contour_passes), sheet.scale, layout, taken);
   draw_things(drawing, map, layout);
   draw_labels(drawing, labels);
   draw_strips(drawing, edge_strips(map, layout, ruler));

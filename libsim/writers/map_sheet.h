@@ -12,9 +12,11 @@ namespace fillside {
 
 struct MapSheet {
   ColourScale scale = ColourScale::sequential;
-  bool smooth = true;                      ///< false: each cell of the map as one flat patch
-  bool contours = true;                    ///< whole stops heavy, thirds thin
-  int width_px = 1400;                     ///< at least 900
+  bool smooth = true;    ///< false: each cell of the map as one flat patch
+  bool contours = true;  ///< whole stops heavy, thirds thin
+  int contour_passes =
+      2;                ///< averaging (view/averaged.h) before lines are drawn; stated at the foot unless 0
+  int width_px = 1400;  ///< at least 900
   std::vector<std::string> captions = {};  ///< lines at the foot: scene, error bar, seed
 };
 

@@ -43,7 +43,9 @@ class RandomFill {
   }
 
  private:
-  static double fraction() { return static_cast<double>(*rc::gen::inRange<std::uint64_t>(0, (1ull << 53) + 1)) * 0x1p-53; }
+  static double fraction() {
+    return static_cast<double>(*rc::gen::inRange<std::uint64_t>(0, (1ull << 53) + 1)) * 0x1p-53;
+  }
   /// Half of them as people write numbers, half with every bit in use.
   static double number(const Field& f) {
     const double least = std::max(f.least, -1e6), most = std::min(f.most, 1e6);
@@ -127,6 +129,9 @@ TEST(SceneHash, IsFnv1aOfTheShortForm) {
   // The empty text hashes to the offset basis: test vectors of the FNV draft, appendix C.
   EXPECT_EQ(canonical_scene(Description{}, false), "");
   EXPECT_EQ(scene_hash(Description{}), "cbf29ce484222325");
+  // A second opinion: the same text through the algorithm in another language.
+  EXPECT_EQ(canonical_scene(described("[room]\nwalls = 0.5\n"), false), "[room]\nwalls = 0.5\n");
+  EXPECT_EQ(scene_hash(described("[room]\nwalls = 0.5\n")), "a56b228c1da479e1");
 }
 
 }  // namespace

@@ -44,9 +44,8 @@ std::string exact(const std::optional<T>& value) {
 
 std::string short_text(Problem problem) {
   problem.source_line.clear();
-  problem.place.file.clear();
-  const std::string text = to_text(problem);
-  return text.substr(problem.place.line > 0 ? 1 : 2);  // ":1:2: error" or ": error"
+  problem.place.file = "f";
+  return to_text(problem).substr(problem.place.line > 0 ? 2 : 3);  // after "f:" or "f: "
 }
 
 Description described(const std::string& text) {

@@ -4,7 +4,9 @@
 
 #include <cmath>
 #include <limits>
+#include <random>
 
+#include "libsim/view/averaged.h"
 #include "libsim/view/levels.h"
 #include "libsim/view/map_value.h"
 #include "libsim/view/round_numbers.h"
@@ -65,6 +67,38 @@ TEST(GoodRange, AConstantOrCoveredMapStillHasAnExtent) {
     const Range range = good_range(map_of(4, 4, [&](double, double) { return value; }));
     EXPECT_GT(range.high, range.low) << value;
     EXPECT_TRUE(std::isnan(value) || (range.low <= value && value <= range.high)) << value;
+  }
+}
+
+TEST(GoodRange, TheCentredOneReachesAsFarBelowZeroAsAbove) {
+  Map map = map_of(200, 100, [](double x, double) { return 0.02 * x + 0.2; });  // -0.2 to 0.6
+  map.in_stops = true;
+  const Range range = good_centred_range(map);
+  EXPECT_EQ(range.low, -range.high);
+  EXPECT_NEAR(range.high, 2.0 / 3.0, 1e-12);
+}
+
+TEST(Averaged, RubsOutTheGrainAsAGaussianDoes) {
+  std::mt19937 numbers(7);
+  std::normal_distribution<double> grain(0.0, 0.3);
+  const Map map = map_of(200, 200, [&](double, double) { return grain(numbers); });
+  const auto spread = [](const Map& any) {
+    double sum = 0.0;
+    for (const float value : any.values) sum += value * value;
+    return std::sqrt(sum / static_cast<double>(any.values.size()));
+  };
+  // White noise under 1-2-1 in both directions twice: sum of squares of (1 4 6 4 1) / 16 is 70 / 256 each
+  // way.
+  EXPECT_NEAR(spread(averaged(map, 2)) / spread(map), 70.0 / 256.0, 0.02);
+}
+
+TEST(Averaged, LeavesRampsAndCoveredCellsAsTheyAre) {
+  const Map map =
+      map_of(20, 10, [](double x, double y) { return std::hypot(x, y) < 5.0 ? kNan : 0.1 * x - 0.3 * y; });
+  const Map out = averaged(map, 3);
+  for (std::size_t i = 0; i < map.values.size(); ++i) {
+    EXPECT_EQ(std::isnan(out.values[i]), std::isnan(map.values[i]));
+    EXPECT_TRUE(std::isnan(map.values[i]) || std::abs(out.values[i] - map.values[i]) < 1e-5F) << i;
   }
 }
 

@@ -5,23 +5,19 @@
 #include <array>
 
 #include "libsim/writers/paragraph.h"
+#include "tests/writers/pixel_of.h"
 
 namespace fillside {
 namespace {
 
 constexpr Ink kRed{1.0, 0.0, 0.0}, kWhite{1.0, 1.0, 1.0}, kBlack{0.0, 0.0, 0.0};
 
-std::array<int, 3> pixel(const Picture& picture, int x, int y) {
-  const std::size_t i = picture.first_sample(x, y);
-  return {picture.samples[i], picture.samples[i + 1], picture.samples[i + 2]};
-}
-
 // The box around all pixels darker than the paper.
 Box inked(const Picture& picture) {
   std::vector<Spot> spots;
   for (int y = 0; y < picture.height; ++y)
     for (int x = 0; x < picture.width; ++x)
-      if (pixel(picture, x, y)[0] < 128) spots.push_back({x + 0.5, y + 0.5});
+      if (pixel_of(picture, x, y)[0] < 128) spots.push_back({x + 0.5, y + 0.5});
   return spots.empty() ? Box{} : box_around(spots);
 }
 
@@ -31,20 +27,20 @@ TEST(Drawing, AFilledBoxCoversItsPixelsAndNoOthers) {
   const Picture picture = drawing.picture();
   int red = 0;
   for (int y = 0; y < 10; ++y)
-    for (int x = 0; x < 20; ++x) red += pixel(picture, x, y) == std::array{255, 0, 0};
+    for (int x = 0; x < 20; ++x) red += pixel_of(picture, x, y) == std::array{255, 0, 0};
   EXPECT_EQ(red, 18);
-  EXPECT_EQ(pixel(picture, 4, 2), (std::array{255, 0, 0}));
-  EXPECT_EQ(pixel(picture, 10, 2), (std::array{255, 255, 255}));
+  EXPECT_EQ(pixel_of(picture, 4, 2), (std::array{255, 0, 0}));
+  EXPECT_EQ(pixel_of(picture, 10, 2), (std::array{255, 255, 255}));
 }
 
 TEST(Drawing, WhatIsDrawnWithinABoxStaysThere) {
   Drawing drawing(20, 20, kWhite);
   drawing.within({5.0, 5.0, 5.0, 5.0}, [&] { drawing.fill(Box{0.0, 0.0, 20.0, 20.0}, kRed); });
   const Picture picture = drawing.picture();
-  EXPECT_EQ(pixel(picture, 9, 9), (std::array{255, 0, 0}));
-  EXPECT_EQ(pixel(picture, 10, 9), (std::array{255, 255, 255}));
+  EXPECT_EQ(pixel_of(picture, 9, 9), (std::array{255, 0, 0}));
+  EXPECT_EQ(pixel_of(picture, 10, 9), (std::array{255, 255, 255}));
   drawing.fill(Box{0.0, 0.0, 20.0, 20.0}, kRed);
-  EXPECT_EQ(pixel(drawing.picture(), 0, 0), (std::array{255, 0, 0}));
+  EXPECT_EQ(pixel_of(drawing.picture(), 0, 0), (std::array{255, 0, 0}));
 }
 
 TEST(Drawing, ADashedLineHasGapsAndAWholeOneNone) {
@@ -53,10 +49,10 @@ TEST(Drawing, ADashedLineHasGapsAndAWholeOneNone) {
   drawing.stroke(line, false, {kBlack, 1.0, {10.0, 10.0}});
   drawing.stroke(lower, false, {kBlack, 1.0});
   const Picture picture = drawing.picture();
-  EXPECT_EQ(pixel(picture, 5, 2)[0], 0);
-  EXPECT_EQ(pixel(picture, 15, 2)[0], 255);
-  EXPECT_EQ(pixel(picture, 25, 2)[0], 0);
-  EXPECT_EQ(pixel(picture, 15, 6)[0], 0);
+  EXPECT_EQ(pixel_of(picture, 5, 2)[0], 0);
+  EXPECT_EQ(pixel_of(picture, 15, 2)[0], 255);
+  EXPECT_EQ(pixel_of(picture, 25, 2)[0], 0);
+  EXPECT_EQ(pixel_of(picture, 15, 6)[0], 0);
 }
 
 TEST(Drawing, PaintedPicturesKeepTheirPixels) {
@@ -65,9 +61,9 @@ TEST(Drawing, PaintedPicturesKeepTheirPixels) {
   Drawing drawing(10, 5, kWhite);
   drawing.paint(small, {2.0, 1.0, 6.0, 3.0}, false);
   const Picture picture = drawing.picture();
-  EXPECT_EQ(pixel(picture, 4, 2), (std::array{10, 20, 30}));
-  EXPECT_EQ(pixel(picture, 5, 2), (std::array{200, 100, 50}));
-  EXPECT_EQ(pixel(picture, 8, 2), (std::array{255, 255, 255}));
+  EXPECT_EQ(pixel_of(picture, 4, 2), (std::array{10, 20, 30}));
+  EXPECT_EQ(pixel_of(picture, 5, 2), (std::array{200, 100, 50}));
+  EXPECT_EQ(pixel_of(picture, 8, 2), (std::array{255, 255, 255}));
 }
 
 TEST(Drawing, TextStandsWhereItsAnchorSays) {

@@ -14,6 +14,7 @@
 #include "libsim/writers/picture_scaling.h"
 #include "libsim/writers/picture_sheet.h"
 #include "tests/view/map_of.h"
+#include "tests/writers/pixel_of.h"
 
 namespace fillside {
 namespace {
@@ -35,27 +36,17 @@ Map tart_map() {
   return map;
 }
 
-std::array<int, 3> pixel(const Picture& picture, const Spot& spot) {
-  const std::size_t i = picture.first_sample(static_cast<int>(spot.x), static_cast<int>(spot.y));
-  return {picture.samples[i], picture.samples[i + 1], picture.samples[i + 2]};
-}
-
-std::array<int, 3> code_of(const Rgb& linear) {
-  std::array<int, 3> codes{};
-  for (int k = 0; k < 3; ++k)
-    codes[static_cast<std::size_t>(k)] = static_cast<int>(std::lround(255.0 * srgb_encoded(linear[k])));
-  return codes;
-}
-
 TEST(MapSheet, TheFieldShowsTheScalesColourOfTheValueThere) {
   Map map = map_of(80, 40, [](double x, double) { return x / 10.0; });
   map.in_stops = true, map.low = -2.0, map.high = 2.0;
   const MapLayout layout = layout_of(map, {}, 1400, {}, Drawing(1, 1));
   const Picture sheet = map_sheet(map, {.contours = false});
   for (const double x_cm : {-15.0, -2.0, 6.0, 18.0}) {
-    const auto shown = pixel(sheet, layout.spot_of(x_cm, 3.0));
-    const auto wanted = code_of(colour_on_scale(ColourScale::sequential, (x_cm / 10.0 + 2.0) / 4.0));
-    for (std::size_t k = 0; k < 3; ++k) EXPECT_NEAR(shown[k], wanted[k], 2) << x_cm;
+    const Spot spot = layout.spot_of(x_cm, 3.0);
+    const auto shown = pixel_of(sheet, spot.x, spot.y);
+    const Rgb wanted = colour_on_scale(ColourScale::sequential, (x_cm / 10.0 + 2.0) / 4.0);
+    for (int k = 0; k < 3; ++k)
+      EXPECT_NEAR(shown[static_cast<std::size_t>(k)], code_of(wanted[k]), 2) << x_cm;
   }
 }
 
@@ -64,7 +55,8 @@ TEST(MapSheet, TheFarSideIsAtTheTop) {
   const MapLayout layout = layout_of(map, {}, 1400, {}, Drawing(1, 1));
   EXPECT_LT(layout.spot_of(0.0, 9.0).y, layout.spot_of(0.0, -9.0).y);
   const Picture sheet = map_sheet(map, {.smooth = false, .contours = false});
-  EXPECT_GT(pixel(sheet, layout.spot_of(0.3, 9.0))[0], pixel(sheet, layout.spot_of(0.3, -9.0))[0] + 100);
+  const Spot far = layout.spot_of(0.3, 9.0), near = layout.spot_of(0.3, -9.0);
+  EXPECT_GT(pixel_of(sheet, far.x, far.y)[0], pixel_of(sheet, near.x, near.y)[0] + 100);
 }
 
 TEST(MapSheet, TheSameMapGivesTheSameBytes) {
@@ -175,7 +167,7 @@ TEST(PictureSheet, TheScaleBarIsAsLongAsItSays) {
   int longest = 0;
   for (int y = 200; y < sheet.height; ++y) {
     int dark = 0;
-    for (int x = 0; x < 1000; ++x) dark += pixel(sheet, {1.0 * x, 1.0 * y})[0] < 100;
+    for (int x = 0; x < 1000; ++x) dark += pixel_of(sheet, x, y)[0] < 100;
     longest = std::max(longest, dark);
   }
   EXPECT_NEAR(longest, 200, 3);
@@ -200,7 +192,7 @@ TEST(PictureScaling, KeepsTheLightNotTheCodeValues) {
       for (std::size_t k = 0; k < 3; ++k)
         checks.samples[checks.first_sample(x, y) + k] = (x + y) % 2 ? 255 : 0;
   const Picture small = scaled(checks, 16, 16);
-  EXPECT_NEAR(pixel(small, {8.0, 8.0})[0], 188, 2);  // sRGB of half the light
+  EXPECT_NEAR(pixel_of(small, 8, 8)[0], 188, 2);  // sRGB of half the light
   const Picture fitted = scaled_to_fit(blank_picture(300, 200), 90, 90);
   EXPECT_EQ(fitted.width, 90);
   EXPECT_EQ(fitted.height, 60);
