@@ -41,7 +41,9 @@ PaneShares panes_of(double r, double a, int count) {
 }  // namespace
 
 PaneShares pane_shares(const ClearPane& pane, double cosine) {
-  if (cosine <= 0.0) return pane.panes == 0 ? PaneShares{1.0, 0.0} : PaneShares{0.0, 1.0};
+  // Along the glass all is mirrored; nearer than this the sums over reflections become 0 / 0.
+  constexpr double kAlongTheGlass = 1e-9;
+  if (cosine <= kAlongTheGlass) return pane.panes == 0 ? PaneShares{1.0, 0.0} : PaneShares{0.0, 1.0};
   const Interface face = interface(pane.index, cosine);
   const double crossing = std::exp(-pane.absorption / face.cosine_inside);
   const PaneShares s = panes_of(face.reflectance_s, crossing, pane.panes);

@@ -1,0 +1,187 @@
+#include "tests/plain_walk/plain_walk.h"
+
+#include <cmath>
+#include <functional>
+#include <random>
+
+namespace fillside::plain {
+namespace {
+
+constexpr double kOff_m = 1e-5;
+
+class Walk {
+ public:
+  Walk(const Scene& scene, std::uint64_t seed) : scene_(scene), dice_(seed) {}
+
+  Rgb reading(Receptor receptor, const Point& at, const Direction& faces);
+
+ private:
+  using Response = std::function<Rgb(const Direction& to_source)>;
+
+  double throw_one() { return uniform_(dice_); }
+  Direction around(const Direction& normal);
+  Direction anywhere();
+  Rgb straight_share(const Point& from, const Point& to) const;
+  Rgb emitted(std::size_t emitter, const Point& point, const Direction& outward) const;
+  Rgb from_emitters(const Point& at, const Response& response);
+  Rgb along(Point from, Direction way, bool counted);
+
+  const Scene& scene_;
+  std::mt19937_64 dice_;
+  std::uniform_real_distribution<double> uniform_{0.0, 1.0};
+};
+
+Direction Walk::anywhere() {
+  const double z = 2.0 * throw_one() - 1.0, angle = 2.0 * kPi * throw_one(), sine = std::sqrt(1.0 - z * z);
+  return {sine * std::cos(angle), sine * std::sin(angle), z};
+}
+
+/// In proportion to the cosine: a point on the unit sphere that rests on the surface.
+Direction Walk::around(const Direction& normal) { return (normal + (1.0 - 1e-9) * anywhere()).normalized(); }
+
+/// Two panes' worth of interfaces and more: Stokes, "On the Intensity of the Light reflected from or
+/// transmitted through a Pile of Plates", Proc. Royal Society 11, 1862: (1 - r) / (1 + (2 N - 1) r) for N
+/// plates without absorption.
+double through_glass(const ClearPane& pane, double cosine) {
+  if (pane.panes == 0) return 1.0;
+  const double in = std::acos(std::min(1.0, cosine)), inside = std::asin(std::sin(in) / pane.index);
+  double share = 0.0;
+  for (const bool across : {true, false}) {
+    double r = std::pow((pane.index - 1.0) / (pane.index + 1.0), 2);
+    if (in > 1e-6)
+      r = across ? std::pow(std::sin(in - inside) / std::sin(in + inside), 2)
+                 : std::pow(std::tan(in - inside) / std::tan(in + inside), 2);
+    share += 0.5 * (1.0 - r) / (1.0 + (2 * pane.panes - 1) * r);
+  }
+  return share;
+}
+
+Rgb passing(const Material& material, double cosine) {
+  if (const auto* cloth = std::get_if<ThinCloth>(&material)) return cloth->direct;
+  if (const auto* pane = std::get_if<ClearPane>(&material)) return grey(through_glass(*pane, cosine));
+  return grey(0.0);
+}
+
+/// What of the light between two points passes straight; anything solid takes it all.
+Rgb Walk::straight_share(const Point& from, const Point& to) const {
+  const Direction way = (to - from).normalized();
+  Rgb share = grey(1.0);
+  for (Point at = from; share.maxCoeff() > 0.0;) {
+    const double left_m = (to - at).dot(way) - kOff_m;
+    const auto hit = scene_.caster().first_hit({at, way, left_m}, kEverything);
+    if (left_m <= 0.0 || !hit) return share;
+    const Surface& surface = scene_.surfaces()[hit->surface];
+    share *= surface.emitter == kNone ? passing(surface.material, std::abs(way.dot(hit->normal))) : grey(0.0);
+    at = hit->position + kOff_m * way;
+  }
+  return share;
+}
+
+Rgb Walk::emitted(std::size_t emitter, const Point& point, const Direction& outward) const {
+  const Emission emission = emission_of(scene_.emitters()[emitter], scene_.outside(), point, outward);
+  Rgb sum = grey(0.0);
+  for (std::size_t part = 0; part < kMostOutsideParts; ++part)
+    sum += emission.straight[part] + emission.curtain[part];
+  return sum;
+}
+
+Rgb Walk::from_emitters(const Point& at, const Response& response) {
+  Rgb sum = grey(0.0);
+  for (std::size_t e = 0; e < scene_.emitters().size(); ++e) {
+    const Rectangle& rectangle = rectangle_of(scene_.emitters()[e]);
+    const Point goal = rectangle.at(2.0 * throw_one() - 1.0, 2.0 * throw_one() - 1.0);
+    const Direction way = (goal - at).normalized();
+    const double leaving = -way.dot(rectangle.normal());
+    if (leaving <= 0.0) continue;
+    const double sr = rectangle.area_m2() * leaving / (goal - at).squaredNorm();
+    const Rgb weight = response(way) * sr;
+    if (weight.maxCoeff() > 0.0)
+      sum += weight * emitted(e, goal, way) * straight_share(at + kOff_m * way, goal);
+  }
+  return sum;
+}
+
+/// Radiance that arrives from that way. `counted`: light straight from emitters has been taken already.
+Rgb Walk::along(Point from, Direction way, bool counted) {
+  Rgb sum = grey(0.0), weight = grey(1.0);
+  for (;;) {
+    const auto hit = scene_.caster().first_hit({from + kOff_m * way, way}, kEverything);
+    if (!hit) return sum;
+    const Surface& surface = scene_.surfaces()[hit->surface];
+    Material material = surface.material;
+    if (surface.emitter != kNone) {
+      const auto e = static_cast<std::size_t>(surface.emitter);
+      if (!counted) sum += weight * emitted(e, hit->position, way);
+      const auto face = room_face(scene_.emitters()[e], hit->position);
+      if (!face) return sum;
+      material = *face;
+    }
+    from = hit->position;
+    const Direction back = way.dot(hit->normal) < 0.0 ? hit->normal : Direction(-hit->normal);
+    if (const auto* pane = std::get_if<ClearPane>(&material)) {
+      // Without absorption what does not pass is mirrored.
+      if (throw_one() < through_glass(*pane, -way.dot(back))) continue;
+      way = (way - 2.0 * way.dot(back) * back).normalized();
+      counted = false;
+      continue;
+    }
+    if (const auto* foil = std::get_if<Foil>(&material)) {
+      weight *= foil->reflectance;
+      way = (way - 2.0 * way.dot(back) * back).normalized();
+      counted = false;
+    } else {
+      Rgb returned = grey(0.0), through = grey(0.0), direct = grey(0.0);
+      if (const auto* matte = std::get_if<Matte>(&material)) returned = matte->albedo;
+      if (const auto* cloth = std::get_if<ThinCloth>(&material))
+        returned = cloth->reflectance, through = cloth->diffuse, direct = cloth->direct;
+      sum += weight * from_emitters(from, [&](const Direction& to_source) {
+               const double cosine = to_source.dot(back);
+               return Rgb((cosine > 0.0 ? returned : through) * std::abs(cosine) / kPi);
+             });
+      // One of the three ways, in proportion to its share.
+      const double a = returned.maxCoeff(), b = through.maxCoeff(), c = direct.maxCoeff(), all = a + b + c;
+      const double chance = all * throw_one();
+      if (all <= 0.0) return sum;
+      if (chance < a)
+        weight *= returned * (all / a), way = around(back);
+      else if (chance < a + b)
+        weight *= through * (all / b), way = around(-back);
+      else
+        weight *= direct * (all / c);
+      // The spread ways have their light straight from emitters; for the direct one it stands as it stood.
+      if (chance < a + b) counted = true;
+    }
+    const double survives = std::min(0.95, weight.maxCoeff());
+    if (!(throw_one() < survives)) return sum;
+    weight /= survives;
+  }
+}
+
+Rgb Walk::reading(Receptor receptor, const Point& at, const Direction& faces) {
+  const bool flat = receptor == Receptor::flat;
+  const Response response = [&](const Direction& way) {
+    const double cosine = way.dot(faces);
+    return grey(flat ? std::max(0.0, cosine) : 0.5 * (1.0 + cosine));
+  };
+  const Direction way = flat ? around(faces) : anywhere();
+  const Rgb weight = flat ? grey(kPi) : Rgb(4.0 * kPi * response(way));
+  return from_emitters(at, response) + weight * along(at, way, true);
+}
+
+}  // namespace
+
+Figure measure(const Scene& scene, Receptor receptor, const Point& at, const Direction& faces,
+               std::uint64_t samples, std::uint64_t seed) {
+  Walk walk(scene, seed);
+  double sum = 0.0, squares = 0.0;
+  for (std::uint64_t i = 0; i < samples; ++i) {
+    const double lx = luminance(walk.reading(receptor, at, faces));
+    sum += lx;
+    squares += lx * lx;
+  }
+  const auto n = static_cast<double>(samples);
+  const double mean = sum / n;
+  return {mean, std::sqrt(std::max(0.0, squares / n - mean * mean) / n)};
+}
+
+}  // namespace fillside::plain

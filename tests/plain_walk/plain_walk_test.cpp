@@ -1,0 +1,71 @@
+// Two programs, one answer: the library's partitioned transport and the plain textbook walk, in a furnished
+// room.
+#include "tests/plain_walk/plain_walk.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/closed_form/agreement.h"
+#include "tests/closed_form/configuration_factors.h"
+#include "tests/closed_form/furnished_room.h"
+#include "tests/closed_form/sets.h"
+
+namespace fillside::tests {
+namespace {
+
+using plain::Receptor;
+
+constexpr std::uint64_t kSamples = 250'000;
+
+void expect_one_answer(const Scene& scene, Receptor receptor, const Point& at, const Direction& faces,
+                       std::uint64_t seed) {
+  const plain::Figure plain = plain::measure(scene, receptor, at, faces, kSamples, seed);
+  const Estimate ours =
+      read(scene, receptor == Receptor::flat ? flat_meter(at, faces) : dome_meter(at, faces));
+  const double error = std::hypot(plain.standard_error, ours.standard_error());
+  EXPECT_LE(std::abs(plain.lx - ours.value()), 4.0 * error)
+      << "plain " << plain.lx << " +- " << plain.standard_error << ", ours " << ours.value() << " +- "
+      << ours.standard_error();
+  EXPECT_LE(error, 0.08 * ours.value()) << "too noisy to tell";
+}
+
+TEST(PlainWalk, itself_reads_a_bare_window_right) {
+  const Scene scene(black_room(window_on_the_table()));
+  const plain::Figure up = plain::measure(scene, Receptor::flat, {0, 1, 0}, kUp, kSamples, 1);
+  EXPECT_NEAR(up.lx, 305.642076, 4.0 * up.standard_error);
+  EXPECT_LT(up.standard_error, 1.0);
+}
+
+TEST(PlainWalk, and_the_library_agree_on_flat_meters_in_a_furnished_room) {
+  const Scene scene(furnished_room());
+  std::uint64_t seed = 10;
+  for (const Direction& faces : {kUp, kToWindow, kAway, kLeft, kRight, kDown})
+    expect_one_answer(scene, Receptor::flat, kDishInRoom, faces, ++seed);
+}
+
+TEST(PlainWalk, and_the_library_agree_on_domes_in_a_furnished_room) {
+  const Scene scene(furnished_room());
+  std::uint64_t seed = 20;
+  for (const Direction& faces : {kUp, kToWindow, kAway})
+    expect_one_answer(scene, Receptor::dome, kDishInRoom, faces, ++seed);
+}
+
+TEST(PlainWalk, and_the_library_agree_close_to_boards_and_in_corners) {
+  const Scene scene(furnished_room());
+  std::uint64_t seed = 30;
+  for (const Point& at : {Point(1.8, 1.62, 0.72), Point(1.41, 1.3, 0.8), Point(3.95, 3.1, 0.1)})
+    for (const Direction& faces : {kUp, kToWindow, kLeft})
+      expect_one_answer(scene, Receptor::flat, at, faces, ++seed);
+}
+
+TEST(PlainWalk, and_the_library_agree_under_a_sky_over_ground) {
+  SceneParts parts = furnished_room();
+  parts.outside = sky_and_ground(SkyKind::overcast, lux(8000), grey(0.2));
+  for (Emitter& emitter : parts.emitters)
+    if (auto* opening = std::get_if<Opening>(&emitter.kind)) light_curtain(*opening, parts.outside);
+  const Scene scene(std::move(parts));
+  expect_one_answer(scene, Receptor::flat, kDishInRoom, kUp, 41);
+  expect_one_answer(scene, Receptor::dome, kDishInRoom, kToWindow, 42);
+}
+
+}  // namespace
+}  // namespace fillside::tests
