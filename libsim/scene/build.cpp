@@ -1,19 +1,16 @@
 #include "libsim/scene/build.h"
 
 #include <filesystem>
-#include <map>
 
-#include "libsim/geometry/item.h"
 #include "libsim/geometry/obj_mesh.h"
 #include "libsim/geometry/panels.h"
 #include "libsim/scene/finish.h"
 #include "libsim/scene/item_finish.h"
+#include "libsim/scene/item_placing.h"
 #include "libsim/scene/placing.h"
 
 namespace fillside {
 namespace {
-
-constexpr double kTableThickness_m = 0.03;
 
 Outside outside_of(const DaylightSection& daylight) {
   if (daylight.window_luminance) return even_outside(*daylight.window_luminance);
@@ -38,25 +35,23 @@ Opening opening_of(const WindowSection& window, const RoomPlace& room) {
 /// Puts one description together, section by section.
 class Builder {
  public:
-  explicit Builder(const Description& description) : d_(description), room_(place_room(description)) {
+  explicit Builder(const Description& description) : d_(description), room_(place_room(description)), items_(description) {
     parts_.outside = outside_of(d_.daylight);
   }
 
   void add_room_and_windows();
   void add_table();
-  void add_item(const ItemSection& item);
+  void add_items();
   void add_mesh(const MeshSection& mesh);
   void add_board(const BoardSection& board);
   void add_diffuser(const DiffuserSection& diffuser);
   Built finished();
 
  private:
-  Placement placement_of(const Spot& spot, Angle turn, const std::string& on) const;
-
   const Description& d_;
   RoomPlace room_;
+  ItemPlacing items_;
   SceneParts parts_;
-  std::map<std::string, Point> stands_on_;  ///< where a thing put on that one has its foot
   std::vector<Problem> problems_;
 };
 
@@ -79,32 +74,19 @@ void Builder::add_room_and_windows() {
 }
 
 void Builder::add_table() {
-  const TableSection& t = d_.table;
-  if (!t.used) return;
-  const double thickness = std::min(kTableThickness_m, 0.5 * t.height.si);
-  parts_.add_surface(box_mesh({t.x.si, t.y.si, -thickness}, t.width.si, t.depth.si, thickness),
-                     material_of(t.finish, "light oak"), parts_.add_object("table", ObjectKind::table));
+  if (!d_.table.used) return;
+  parts_.add_surface(place_table(d_.table), material_of(d_.table.finish, "light oak"),
+                     parts_.add_object("table", ObjectKind::table));
 }
 
-Placement Builder::placement_of(const Spot& spot, Angle turn, const std::string& on) const {
-  const auto below = stands_on_.find(on);
-  const Point foot = place_spot(spot, below == stands_on_.end() ? Point(Point::Zero()) : below->second);
-  return Eigen::Translation3d(foot) * Eigen::AngleAxisd(-turn.si, Direction::UnitZ());
-}
-
-void Builder::add_item(const ItemSection& item) {
-  if (!item.used) return;
-  const auto metres_of = [](const std::optional<Length>& length) {
-    return length ? std::optional<double>(length->si) : std::nullopt;
-  };
-  const Item made = make_item({item.kind, metres_of(item.width), metres_of(item.depth), metres_of(item.height),
-                               metres_of(item.relief), item.level, item.seed});
-  const Placement placement = placement_of(item.spot, item.turn, item.on);
-  stands_on_[item.name] = placement * Point(0.0, 0.0, made.stand_m);
-  const std::uint16_t object =
-      parts_.add_object(item.name, item.subject ? ObjectKind::food : ObjectKind::prop, item.subject);
-  for (const ItemPart& part : made.parts)
-    parts_.add_surface(moved(part.mesh, placement), part_material(item, part.role), object);
+void Builder::add_items() {
+  for (const PlacedItem& placed : items_.items()) {
+    const ItemSection& item = *placed.section;
+    const std::uint16_t object =
+        parts_.add_object(item.name, item.subject ? ObjectKind::food : ObjectKind::prop, item.subject);
+    for (const ItemPart& part : placed.item.parts)
+      parts_.add_surface(part.mesh, part_material(item, part.role), object);
+  }
 }
 
 void Builder::add_mesh(const MeshSection& mesh) {
@@ -113,7 +95,7 @@ void Builder::add_mesh(const MeshSection& mesh) {
   try {
     ObjLoad load = load_obj(path.string(), mesh.scale, mesh.up.empty() ? 'y' : mesh.up.front());
     problems_.insert(problems_.end(), load.warnings.begin(), load.warnings.end());
-    const Placement placement = placement_of(mesh.spot, mesh.turn, mesh.on);
+    const Placement placement = items_.placement_of(mesh.spot, mesh.turn, mesh.on);
     const std::uint16_t object =
         parts_.add_object(mesh.name, mesh.subject ? ObjectKind::food : ObjectKind::prop, mesh.subject);
     for (ObjGroup& group : load.groups) {
@@ -156,7 +138,7 @@ Built build(const Description& description) {
   Builder builder(description);
   builder.add_room_and_windows();
   builder.add_table();
-  for (const ItemSection& item : description.items) builder.add_item(item);
+  builder.add_items();
   for (const MeshSection& mesh : description.meshes) builder.add_mesh(mesh);
   for (const BoardSection& board : description.boards) builder.add_board(board);
   for (const DiffuserSection& diffuser : description.diffusers) builder.add_diffuser(diffuser);

@@ -30,6 +30,8 @@ struct Field {
   std::string_view choices = {};  ///< allowed texts, separated by '|'; empty: any text
 };
 
+inline constexpr double kRightAngle = 1.5707964;  ///< rad, rounded up so that "90 deg" is within
+
 /// A key that takes one of a few texts.
 constexpr Field one_of(std::string_view key, std::string_view help, std::string_view choices) {
   return {.key = key, .help = help, .choices = choices};
@@ -378,7 +380,7 @@ void fields(V&& v, BoardSection& s) {
   v(Field{"foot_gap", "gap under the board, from clips or blocks", 0, 3}, s.foot_gap);
   v(one_of("stands", "what it stands on", "table|floor"), s.stands);
   spot_fields(v, s.spot);
-  v(Field{"lean", "top leans toward the dish when positive", -1.57, 1.57}, s.lean);
+  v(Field{"lean", "top leans toward the dish when positive", -kRightAngle, kRightAngle}, s.lean);
   v(Field{"faces", "clock direction its front looks in; left out: the dish"}, s.faces);
   v(Field{"used", "false: as if it were not in the file"}, s.used);
 }
@@ -396,7 +398,7 @@ void fields(V&& v, DiffuserSection& s) {
   v(Field{"foot_gap", "gap under the frame", 0, 3}, s.foot_gap);
   v(one_of("stands", "what it stands on", "table|floor"), s.stands);
   spot_fields(v, s.spot);
-  v(Field{"lean", "top leans toward the dish when positive", -1.57, 1.57}, s.lean);
+  v(Field{"lean", "top leans toward the dish when positive", -kRightAngle, kRightAngle}, s.lean);
   v(Field{"faces", "clock direction its front looks in; left out: the dish"}, s.faces);
   v(Field{"used", "false: as if it were not in the file"}, s.used);
 }
@@ -404,7 +406,7 @@ void fields(V&& v, DiffuserSection& s) {
 template <class V>
 void fields(V&& v, CameraSection& s) {
   v(one_of("view", "usual viewpoint", "45 deg|overhead|straight-on"), s.view);
-  v(Field{"elevation", "height angle of the camera over the dish; left out: the view's", 0, 1.5708}, s.elevation);
+  v(Field{"elevation", "height angle of the camera over the dish; left out: the view's", 0, kRightAngle}, s.elevation);
   v(Field{"clock", "clock position of the camera"}, s.clock);
   v(Field{"distance", "from the lens to what it looks at", 0.02, 50}, s.distance);
   v(Field{"look_x", "looks at: right of the dish", -10, 10}, s.look_x);
@@ -425,7 +427,7 @@ void fields(V&& v, MeterSection& s) {
   v(one_of("kind", "flat disc (cosine) or half dome (cardioid)", "flat|dome"), s.kind);
   v(one_of("faces", "where the receptor looks; away is opposite to the key window", "up|down|camera|window|away|clock"), s.faces);
   v(Field{"faces_clock", "clock direction it looks in, with faces = \"clock\""}, s.faces_clock);
-  v(Field{"elevation", "height angle it looks in, with faces = \"clock\"", -1.5708, 1.5708}, s.elevation);
+  v(Field{"elevation", "height angle it looks in, with faces = \"clock\"", -kRightAngle, kRightAngle}, s.elevation);
   spot_fields(v, s.spot);
   v(one_of("subject", "is the food there while it is read? left out: away for a meter in the dish's place, else there", "there|away"), s.subject);
 }

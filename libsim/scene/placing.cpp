@@ -3,12 +3,15 @@
 #include <algorithm>
 #include <cmath>
 
+#include "libsim/geometry/panels.h"
 #include "libsim/matter/catalogue.h"
 
 namespace fillside {
 namespace {
 
 constexpr double kUsualWindowDistance_m = 0.8;
+constexpr double kTableThickness_m = 0.03;
+constexpr double kLeastMeterHeight_m = 0.03;
 Direction up() { return {0.0, 0.0, 1.0}; }
 
 /// Right as one faces a horizontal direction.
@@ -121,6 +124,33 @@ Point place_spot(const Spot& spot, const Point& missing) {
   if (spot.y) point.y() = spot.y->si;
   if (spot.z) point.z() = spot.z->si;
   return point;
+}
+
+Mesh place_table(const TableSection& t) {
+  const double thickness_m = std::min(kTableThickness_m, 0.5 * t.height.si);
+  return box_mesh({t.x.si, t.y.si, -thickness_m}, t.width.si, t.depth.si, thickness_m);
+}
+
+double elevation_of(const CameraSection& camera) {
+  if (camera.elevation) return camera.elevation->si;
+  return camera.view == "overhead" ? 0.5 * kPi : (camera.view == "straight-on" ? 0.0 : 0.25 * kPi);
+}
+
+Direction toward_camera(const CameraSection& camera) {
+  const double elevation = elevation_of(camera);
+  return std::cos(elevation) * to_clock(camera.clock) + std::sin(elevation) * up();
+}
+
+Point camera_looks_at(const CameraSection& camera, double subject_top_m) {
+  return {camera.look_x.value_or(metres(0)).si, camera.look_y.value_or(metres(0)).si,
+          camera.look_z.value_or(metres(0.5 * subject_top_m)).si};
+}
+
+Point dish_place(double subject_top_m) { return {0.0, 0.0, std::max(kLeastMeterHeight_m, 0.5 * subject_top_m)}; }
+
+bool is_at_the_dish(const Spot& spot) {
+  const Point foot = place_spot(spot, Point::Zero());
+  return std::hypot(foot.x(), foot.y()) < 1e-9;
 }
 
 std::optional<std::array<double, 2>> sheet_size(const std::string& sheet, std::optional<Length> width,

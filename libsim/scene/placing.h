@@ -44,6 +44,19 @@ Rectangle place_opening(const WindowSection& window, const RoomPlace& room);
 /// The foot point of a thing; `missing` where the spot does not say. z counts from the table top.
 Point place_spot(const Spot& spot, const Point& missing);
 
+/// The table top as a closed box, its upper face at z = 0; its legs are left out.
+Mesh place_table(const TableSection& table);
+
+/// Height angle of the camera over what it looks at, and the direction from there to the lens.
+double elevation_of(const CameraSection& camera);
+Direction toward_camera(const CameraSection& camera);
+/// What the camera looks at; `subject_top_m` is the height of the subject over the table, 0 without one.
+Point camera_looks_at(const CameraSection& camera, double subject_top_m);
+/// The dish's empty place, where a meter reads that says no other: half the subject's height up, at least 3 cm.
+Point dish_place(double subject_top_m);
+/// True when a spot is the dish's own, or says nothing.
+bool is_at_the_dish(const Spot& spot);
+
 /// How a board or frame stands: its front (the middle of its lower edge at the spot), leaned.
 struct Standing {
   double width_m, height_m;

@@ -6,19 +6,25 @@
 #include <cmath>
 
 #include "libsim/scene/fault_list.h"
-#include "libsim/scene/room_walls.h"
+#include "libsim/scene/placing.h"
 
 namespace fillside {
 namespace {
 
 constexpr double kSlackM = 1e-6;  // a window exactly as wide as its wall fits
 
-std::string length_text(double metres_long) {
-  return std::abs(metres_long) >= 1.0 ? fmt::format("{:.4g} m", metres_long)
-                                      : fmt::format("{:.4g} cm", metres_long * 1e2);
+/// An opening on its wall: right of the dish's foot, and above the floor.
+struct OpeningSpan {
+  double left_m = 0.0, right_m = 0.0, bottom_m = 0.0, top_m = 0.0;
+};
+
+OpeningSpan span_of(const WindowSection& window) {
+  const OpeningSize size = opening_size(window);
+  return {window.along.si - 0.5 * size.width_m, window.along.si + 0.5 * size.width_m, size.sill_m,
+          size.sill_m + size.height_m};
 }
 
-struct Opening {
+struct OpeningInWall {
   const WindowSection* window;
   OpeningSpan span;
   std::size_t wall;
@@ -28,20 +34,20 @@ FaultList faults_of(const WindowSection& window, std::vector<Problem>& problems)
   return {window, heading_text("window", tame(window.name)), problems};
 }
 
-void check_across(const FaultList& faults, const OpeningSpan& span, const WallSpan& wall) {
-  const double width_m = span.right_m - span.left_m, wall_m = wall.to_m - wall.from_m;
+void check_across(const FaultList& faults, const OpeningSpan& span, const WallPlace& wall) {
+  const double width_m = span.right_m - span.left_m, wall_m = wall.right_m - wall.left_m;
   if (width_m > wall_m + kSlackM)
     return faults.error(
         faults.said("width") ? "width" : "size",
         fmt::format("the opening is {} wide, its wall only {}", length_text(width_m), length_text(wall_m)),
         "make the window narrower or the room larger");
-  if (span.left_m < wall.from_m - kSlackM || span.right_m > wall.to_m + kSlackM)
+  if (span.left_m < wall.left_m - kSlackM || span.right_m > wall.right_m + kSlackM)
     faults.error("along",
                  fmt::format("the opening reaches {} past the {} end of its wall",
-                             length_text(std::max(wall.from_m - span.left_m, span.right_m - wall.to_m)),
-                             span.left_m < wall.from_m ? "left" : "right"),
-                 fmt::format("along may be {} to {} here", length_text(wall.from_m + 0.5 * width_m),
-                             length_text(wall.to_m - 0.5 * width_m)));
+                             length_text(std::max(wall.left_m - span.left_m, span.right_m - wall.right_m)),
+                             span.left_m < wall.left_m ? "left" : "right"),
+                 fmt::format("along may be {} to {} here", length_text(wall.left_m + 0.5 * width_m),
+                             length_text(wall.right_m - 0.5 * width_m)));
 }
 
 void check_upright(const FaultList& faults, const OpeningSpan& span, double ceiling_m) {
@@ -62,8 +68,8 @@ void check_covers(const FaultList& faults, const WindowSection& window, const Op
                  "it is covered over its whole height", "cover less of it, or write used = false");
 }
 
-void check_overlap(const Opening& one, const std::vector<Opening>& earlier, std::vector<Problem>& problems) {
-  for (const Opening& other : earlier) {
+void check_overlap(const OpeningInWall& one, const std::vector<OpeningInWall>& earlier, std::vector<Problem>& problems) {
+  for (const OpeningInWall& other : earlier) {
     const bool apart = one.wall != other.wall || one.span.left_m >= other.span.right_m - kSlackM ||
                        other.span.left_m >= one.span.right_m - kSlackM ||
                        one.span.bottom_m >= other.span.top_m - kSlackM ||
@@ -85,12 +91,12 @@ void check_distance(const FaultList& faults, const WindowSection& window, double
                  "leave distance out, or change the room's depth, width or along");
 }
 
-void check_windows(const Description& description, const std::array<WallSpan, 4>& walls,
+void check_windows(const Description& description, const RoomPlace& room,
                    std::vector<Problem>& problems) {
-  std::vector<Opening> openings;
+  std::vector<OpeningInWall> openings;
   for (const WindowSection& window : description.windows) {
-    const Opening opening{&window, opening_of(window), wall_of(walls, window)};
-    const WallSpan& wall = walls[opening.wall];
+    const OpeningInWall opening{&window, span_of(window), wall_of(window, room)};
+    const WallPlace& wall = room.walls[opening.wall];
     const FaultList faults = faults_of(window, problems);
     check_distance(faults, window, wall.distance_m);
     if (!window.used) continue;
@@ -112,64 +118,28 @@ void check_windows(const Description& description, const std::array<WallSpan, 4>
                "it is dark outside, so nothing lights the set");
 }
 
-bool inside(const std::array<WallSpan, 4>& walls, const Point& at) {
-  return std::ranges::all_of(walls,
-                             [&](const WallSpan& wall) { return at.dot(wall.to_wall) < wall.distance_m; });
-}
-
-/// False when something is wrong, and the camera's place would only repeat it.
-bool dish_and_table_fit(const Description& description, const std::array<WallSpan, 4>& walls,
-                        std::vector<Problem>& problems) {
-  const FaultList room(description.room, "room", problems);
-  if (!inside(walls, Point::Zero())) {
-    const bool shifted = walls[1].distance_m <= 0.0 || walls[3].distance_m <= 0.0;
-    room.error(shifted ? "along" : "depth", "the dish stands outside the room",
+void check_dish_and_table(const Description& description, const RoomPlace& place, std::vector<Problem>& problems) {
+  const auto is_before = [](const WallPlace& wall) { return wall.distance_m > 0.0; };
+  if (!std::ranges::all_of(place.walls, is_before)) {
+    const bool shifted = !is_before(place.walls[1]) || !is_before(place.walls[3]);
+    FaultList(description.room, "room", problems)
+        .error(shifted ? "along" : "depth", "the dish stands outside the room",
                shifted ? "make the room wider or along smaller"
                        : fmt::format("the first window is {} away, so the room must be deeper than that",
-                                     length_text(walls[0].distance_m)));
+                                     length_text(place.walls[0].distance_m)));
   }
-  const bool under_ceiling = description.table.height.si < description.room.height.si;
-  if (!under_ceiling)
+  if (place.ceiling_m <= 0.0)
     FaultList(description.table, "table", problems)
-        .error("height",
-               fmt::format("its top is at {}, the ceiling at {}", length_text(description.table.height.si),
-                           length_text(description.room.height.si)));
-  return under_ceiling && inside(walls, Point::Zero());
-}
-
-double elevation_of(const CameraSection& camera) {
-  if (camera.elevation) return camera.elevation->si;
-  return camera.view == "overhead" ? 0.5 * kPi : camera.view == "straight-on" ? 0.0 : 0.25 * kPi;
-}
-
-void check_camera(const Description& description, const std::array<WallSpan, 4>& walls,
-                  std::vector<Problem>& problems) {
-  const CameraSection& camera = description.camera;
-  const auto metres_of = [](const std::optional<Length>& length) { return length ? length->si : 0.0; };
-  const Point looked_at(metres_of(camera.look_x), metres_of(camera.look_y), metres_of(camera.look_z));
-  const double elevation = elevation_of(camera);
-  const Direction to_camera =
-      std::cos(elevation) * to_clock(camera.clock) + std::sin(elevation) * Direction::UnitZ();
-  const Point at = looked_at + camera.distance.si * to_camera;
-  const FaultList faults(camera, "camera", problems);
-  const double floor_m = -description.table.height.si, ceiling_m = floor_m + description.room.height.si;
-  if (at.z() >= ceiling_m)
-    faults.error("distance", fmt::format("it is {} above the table, over the ceiling", length_text(at.z())),
-                 "bring it closer or lower its elevation");
-  else if (!inside(walls, at))
-    faults.error("distance", "it stands outside the room",
-                 "bring it closer, turn it, or make the room larger");
-  if (at.z() < 0.0 && description.table.used)
-    faults.error("look_z", fmt::format("it is {} below the table top", length_text(-at.z())),
-                 "raise look_z or the elevation");
+        .error("height", fmt::format("its top is at {}, the ceiling at {}", length_text(description.table.height.si),
+                                     length_text(description.room.height.si)));
 }
 
 }  // namespace
 
 void check_room(const Description& description, std::vector<Problem>& problems) {
-  const auto walls = walls_of(description);
-  check_windows(description, walls, problems);
-  if (dish_and_table_fit(description, walls, problems)) check_camera(description, walls, problems);
+  const RoomPlace room = place_room(description);
+  check_windows(description, room, problems);
+  check_dish_and_table(description, room, problems);
 }
 
 }  // namespace fillside

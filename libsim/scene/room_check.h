@@ -1,4 +1,4 @@
-// Checks of the room as a box: openings in their walls, the dish, the table's height and the camera inside.
+// Checks of the room as a box: openings in their walls, the dish and the table's height inside.
 #pragma once
 
 #include <vector>
@@ -7,8 +7,7 @@
 
 namespace fillside {
 
-/// The box is square to the first window's clock; the others open in the nearest of its four walls. Only
-/// plain numbers are used.
+/// The box is the one of place_room. What stands in it is the business of check_placed.
 void check_room(const Description& description, std::vector<Problem>& problems);
 
 }  // namespace fillside

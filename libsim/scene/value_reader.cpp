@@ -25,13 +25,13 @@ Fault not_a(const SourceValue& value, std::string_view wanted, std::string remed
   return {fmt::format("{} is not {}", shown(value), wanted), std::move(remedy)};
 }
 
-/// A bound as people write it: metres from one metre on, centimetres below.
+/// A bound as people write it.
 template <class Q>
 std::string bound_text(double si) {
   if constexpr (std::is_same_v<Q, double>)
     return fmt::format("{:.4g}", si);
   else if constexpr (std::is_same_v<Q, Length>)
-    return std::abs(si) >= 1.0 ? fmt::format("{:.4g} m", si) : fmt::format("{:.4g} cm", si * 1e2);
+    return length_text(si);
   else if constexpr (std::is_same_v<Q, Angle>)
     return fmt::format("{:.4g} deg", in_degrees({si}));
   else

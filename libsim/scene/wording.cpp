@@ -1,7 +1,10 @@
 #include "libsim/scene/wording.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 namespace fillside {
@@ -43,6 +46,15 @@ std::string tame(std::string_view text) {
 }
 
 std::string in_quotes(std::string_view text) { return '"' + tame(text) + '"'; }
+
+std::string length_text(double length_m) {
+  return std::abs(length_m) >= 1.0 ? fmt::format("{:.4g} m", length_m) : fmt::format("{:.4g} cm", length_m * 1e2);
+}
+
+std::string length_text_up(double length_m) {
+  const double step_m = length_m < 0.1 ? 0.001 : 0.01;
+  return length_text(step_m * std::ceil(length_m / step_m - 1e-6));
+}
 
 std::string listed(std::span<const std::string> words) {
   std::string out;

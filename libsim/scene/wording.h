@@ -16,6 +16,11 @@ std::string in_quotes(std::string_view text);
 /// The same without the quotes.
 std::string tame(std::string_view text);
 
+/// A length as people write it: metres from one metre on, centimetres below.
+std::string length_text(double length_m);
+/// The same, never less: rounded up to millimetres, from 10 cm on to centimetres. For "move it at least ...".
+std::string length_text_up(double length_m);
+
 /// `a, b or c`; empty when there are none.
 std::string listed(std::span<const std::string> words);
 

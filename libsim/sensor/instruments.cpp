@@ -9,8 +9,6 @@
 namespace fillside {
 namespace {
 
-constexpr double kLeastMeterHeight_m = 0.03;
-
 struct Facing {
   const std::string& word;
   std::optional<Clock> clock;
@@ -27,23 +25,8 @@ Direction direction_of(const Facing& facing, const Direction& to_key, const Dire
   return {0, 0, 1};
 }
 
-double elevation_of(const CameraSection& camera) {
-  if (camera.elevation) return camera.elevation->si;
-  return camera.view == "overhead" ? 0.5 * kPi : (camera.view == "straight-on" ? 0.0 : 0.25 * kPi);
-}
-
-Direction toward_camera(const CameraSection& camera) {
-  const double elevation = elevation_of(camera);
-  return std::cos(elevation) * to_clock(camera.clock) + std::sin(elevation) * Direction::UnitZ();
-}
-
 Meter meter_facing(std::string_view name, const Point& position, const Direction& faces) {
   return {std::string(name), {position, faces, FlatReceptor{}}, false};
-}
-
-bool in_the_dishs_place(const Spot& spot) {
-  const Point foot = place_spot(spot, Point::Zero());
-  return std::hypot(foot.x(), foot.y()) < 1e-9;
 }
 
 struct SensorFormat {
@@ -80,9 +63,15 @@ std::optional<Bounds> subject_bounds(const Scene& scene) {
   return bounds;
 }
 
-Point dish_place(const Scene& scene) {
+namespace {
+double subject_top_m(const Scene& scene) {
   const auto bounds = subject_bounds(scene);
-  return {0.0, 0.0, bounds ? std::max(kLeastMeterHeight_m, 0.5 * bounds->high.z()) : kLeastMeterHeight_m};
+  return bounds ? bounds->high.z() : 0.0;
+}
+}  // namespace
+
+Point dish_place(const Scene& scene) {
+  return dish_place(subject_top_m(scene));
 }
 
 std::vector<Meter> default_meters(const Description& description, const Scene& scene, const Direction& to_key) {
@@ -100,7 +89,7 @@ std::vector<Meter> own_meters(const Description& description, const Scene& scene
     Meter meter = meter_facing(m.name, place, direction_of({m.faces, m.faces_clock, m.elevation.si}, to_key,
                                                            toward_camera(description.camera)));
     if (m.kind == "dome") meter.receiver.kind = DomedReceptor{};
-    meter.subject_there = m.subject ? *m.subject == "there" : !in_the_dishs_place(m.spot);
+    meter.subject_there = m.subject ? *m.subject == "there" : !is_at_the_dish(m.spot);
     meters.push_back(std::move(meter));
   }
   return meters;
@@ -137,9 +126,7 @@ Camera camera_of(const Description& description, const Scene& scene) {
   const CameraSection& c = description.camera;
   const auto format = std::ranges::find(kSensorFormats, std::string_view(c.sensor), &SensorFormat::name);
   const SensorFormat& sensor = format == kSensorFormats.end() ? kSensorFormats.front() : *format;
-  const auto bounds = subject_bounds(scene);
-  const Point at{c.look_x.value_or(metres(0)).si, c.look_y.value_or(metres(0)).si,
-                 c.look_z.value_or(metres(bounds ? 0.5 * bounds->high.z() : 0.0)).si};
+  const Point at = camera_looks_at(c, subject_top_m(scene));
   const double elevation = elevation_of(c);
   const Direction upward = std::cos(elevation) * Direction::UnitZ() - std::sin(elevation) * to_clock(c.clock);
   Camera camera;
