@@ -27,7 +27,7 @@ kind = "tart"                  # or ball, egg, plate, bowl, layer cake, loaf, du
 [[board]]                      # sends light back into the shadow side: fill
 name = "fill"
 sheet = "A3"                   # or width and height
-surface = "white foam board"   # try "black foam board" or "crumpled foil"
+surface = "white foam board"   # try "black foam board" or "crumpled kitchen foil"
 clock = 3                      # across from the window
 distance = "25 cm"
 )";
