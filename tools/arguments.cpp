@@ -4,115 +4,149 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <functional>
 
 #include "libsim/scene/wording.h"
 #include "tools/exit_status.h"
+#include "tools/help_pages.h"
+#include "tools/misuse.h"
+#include "tools/option_values.h"
+#include "tools/shell_words.h"
 
 namespace fillside::tools {
 namespace {
 
-constexpr const char* kAbout =
-    "fillside computes the light on a table by a window: how it falls off, how much fills the shadow side, what a\n"
-    "meter reads and how a picture comes out, for the boards, cloths and places you have. Every figure has an error\n"
-    "bar.\n\n"
-    "Words: the key is the window's light; fill is all light that comes by way of boards, table and walls. lit:shadow\n"
-    "is what two meters read, one facing the key, one facing away; 2:1 is one stop. The camera stands at 6 o'clock,\n"
-    "12 is behind the dish.";
-constexpr const char* kFooter =
-    "Start with:  fillside scene my_table.toml ;  fillside meter my_table.toml\n"
-    "Exit status: 0 done, 1 the answer is no, 2 bad usage, 3 bad input, 4 could not write.\n"
-    "fillside calculates light; it does not judge whether a set is safe. Keep foam board, paper and cloth off hot\n"
-    "lamps and flames, keep mirrors, foil and glass out of sun patches, secure overhead arms, and follow the makers'\n"
-    "instructions and local codes.";
+using Take = std::function<void(const std::string&)>;
 
-/// A quantity as an option's value; its own message when the unit is missing or wrong.
-template <class Q>
-void add_quantity(CLI::App& verb, const std::string& name, std::optional<Q>& out, const std::string& help) {
-  verb.add_option_function<std::string>(
-          name,
-      [&out, name](const std::string& text) {
-        const Parsed<Q> parsed = parse_quantity<Q>(text);
-        if (!parsed.value) throw CLI::ValidationError(name, parsed.fault + "; " + parsed.remedy);
-        out = parsed.value;
-      },
-      help)->type_name(std::string(example_of<Q>()));
+/// An option with one value, kept as text: the reader of words splits, we judge, so that messages are ours.
+CLI::Option& add_value(CLI::App& verb, const std::string& names, const char* kind, const std::string& help,
+                       const Take& take) {
+  const std::string shown = names.substr(names.find("--"));
+  const auto take_all = [take, shown](const CLI::results_t& words) {
+    for (const std::string& word : words) {
+      if (word.starts_with("--"))
+        throw Misuse{fmt::format("{} needs a value, not {}", shown, in_quotes(word))};
+      take(word);
+    }
+    return true;
+  };
+  CLI::Option* option = verb.add_option(names, take_all, help);
+  option->type_name(kind)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)->allow_extra_args(false);
+  return *option;
 }
 
-enum class Scenes { one, any };
+void add_switch(CLI::App& verb, const std::string& names, bool& on, const std::string& help) {
+  verb.add_flag(names, on, help)->disable_flag_override();
+}
 
-void add_common(CLI::App& verb, Arguments& a, Scenes scenes = Scenes::any) {
-  if (scenes == Scenes::one)
-    verb.add_option_function<std::string>("scene", [&a](const std::string& file) { a.scenes = {file}; },
-                                          "scene file, or - for standard input")->required();
+/// Any number of plain words.
+void add_words(CLI::App& verb, const std::string& name, const Take& take) {
+  const auto take_all = [take](const CLI::results_t& words) {
+    for (const std::string& word : words) take(word);
+    return true;
+  };
+  verb.add_option(name, take_all)->expected(-1)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
+void add_reading(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--set", "KEY=VALUE",
+            "change one thing, any number of times: board.fill.distance=30cm, room.walls=0.8, "
+            "board.fill.used=false",
+            [&a](const std::string& word) { a.edits.push_back(word); });
+  add_switch(verb, "--json", a.json, "the answer as JSON, for programs");
+  add_switch(verb, "-q,--quiet", a.quiet, "no progress and no notes");
+}
+
+void add_measuring(CLI::App& verb, Arguments& a, const char* usual) {
+  add_value(verb, "--precision", "STOPS",
+            fmt::format("measure until the 95 % error bar is this small; \"{} stop\" by default", usual),
+            [&a](const std::string& word) { a.precision = precision_value("--precision", word); });
+  add_value(verb, "--seconds", "N", "measure for about this long instead",
+            [&a](const std::string& word) { a.seconds = seconds_value("--seconds", word); });
+  add_value(verb, "--seed", "N", "number that fixes every random choice; the scene's own by default",
+            [&a](const std::string& word) {
+              a.seed = whole_number("--seed", word, {0, UINT64_MAX});
+            });
+  add_value(verb, "--threads", "N", "0, the default: all processors; the answer is the same for any number",
+            [&a](const std::string& word) {
+              a.threads = static_cast<int>(whole_number("--threads", word, {0, 256}));
+            });
+}
+
+void add_folder(CLI::App& verb, Arguments& a) {
+  add_value(verb, "-o,--out", "FOLDER", "folder to write into; made when it is not there",
+            [&a](const std::string& word) { a.folder = word; });
+}
+
+/// The first word is the scene, the others are maps; one that is plainly a second scene is said to be one.
+void take_map_word(Arguments& a, const std::string& word) {
+  if (a.scenes.empty()) {
+    a.scenes.push_back(word);
+    return;
+  }
+  if (word == "-" || word.ends_with(".toml") || word.find('/') != std::string::npos)
+    throw Misuse{fmt::format("map takes one scene; {} is a second one", in_quotes(word))};
+  a.figures.push_back(word);
+}
+
+void add_map_options(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--plane", "NAME", "the table, or a [[plane]] of the scene",
+            [&a](const std::string& word) { a.plane = word; });
+  add_value(verb, "--cells", "N", "cells across, 4 to 1024; 96 by default", [&a](const std::string& word) {
+    a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));
+  });
+  add_switch(verb, "--empty", a.empty_spot, "take the food away");
+}
+
+void add_render_options(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--pixels", "N", "long side, 8 to 8000; the scene's own by default",
+            [&a](const std::string& word) {
+              a.pixels = static_cast<int>(whole_number("--pixels", word, {8, 8000}));
+            });
+  add_value(verb, "--brighter", "STOPS",
+            "expose by this much more than the meter says, for example \"1/3 stop\"",
+            [&a](const std::string& word) { a.brighter = stops_value("--brighter", word); });
+}
+
+void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
+  CLI::App& verb = *app.add_subcommand(std::string(page.name));
+  verb.set_help_flag("-h,--help", "this page");
+  verb.allow_extras();
+  if (page.name == "scene") {
+    add_words(verb, "file", [&a](const std::string& word) {
+      if (!a.new_file.empty())
+        throw Misuse{fmt::format("scene writes one file; {} is a second one", in_quotes(word))};
+      a.new_file = word;
+    });
+    return;
+  }
+  if (page.name == "map")
+    add_words(verb, "words", [&a](const std::string& word) { take_map_word(a, word); });
   else
-    verb.add_option("scene", a.scenes, "scene files, or - for standard input")->required();
-  verb.add_option("--set", a.edits, "change one thing: board.fill.distance=30cm, room.walls=0.8, board.fill.used=false")
-      ->type_name("KEY=VALUE");
-  verb.add_flag("-q,--quiet", a.quiet, "no progress and no notes");
+    add_words(verb, "scenes", [&a](const std::string& word) { a.scenes.push_back(word); });
+  add_reading(verb, a);
+  if (page.name == "check")
+    add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
+  if (page.name == "map") add_map_options(verb, a);
+  if (page.name == "render") add_render_options(verb, a);
+  add_measuring(verb, a,
+                page.name == "check"   ? "0.02"
+                : page.name == "meter" ? "0.05"
+                : page.name == "map"   ? "0.1"
+                                       : "0.15");
+  if (page.name == "map" || page.name == "render") add_folder(verb, a);
 }
 
-void add_measuring(CLI::App& verb, Arguments& a) {
-  add_quantity(verb, "--precision", a.precision, "measure until the 95 % error bar is this small");
-  add_quantity(verb, "--seconds", a.seconds, "measure for about this long instead");
-  verb.add_option("--seed", a.seed, "number that fixes every random choice; the scene's own by default");
-  verb.add_option("--threads", a.threads, "0: all; the answer is the same for any number")->check(CLI::Range(0, 256));
-  verb.add_flag("--json", a.json, "the answer as JSON");
-}
-
-CLI::App* add_check(CLI::App& app, Arguments& a) {
-  auto* verb = app.add_subcommand("check", "is the scene sound, and do its claims hold?");
-  add_common(*verb, a);
-  add_measuring(*verb, a);
-  verb->add_flag("--full", a.full, "print the scene with every default");
-  return verb;
-}
-
-CLI::App* add_meter(CLI::App& app, Arguments& a) {
-  auto* verb = app.add_subcommand("meter", "what meters read, and who sends the light");
-  add_common(*verb, a);
-  add_measuring(*verb, a);
-  return verb;
-}
-
-CLI::App* add_map(CLI::App& app, Arguments& a) {
-  auto* verb = app.add_subcommand("map", "maps of the table: illuminance, falloff, fill, visibility, gain");
-  add_common(*verb, a, Scenes::one);
-  add_measuring(*verb, a);
-  verb->add_option("figures", a.figures,
-                   "illuminance (lx), falloff (stops from the reference meter), fill (how deep a shadow is), visibility "
-                   "(how much of the key is in view), gain (what each board adds); falloff and fill by default");
-  verb->add_option("--plane", a.plane, "the table, or a [[plane]] of the scene by name");
-  verb->add_option("--cells", a.cells, "cells across")->check(CLI::Range(4, 1024));
-  verb->add_flag("--empty", a.empty_spot, "take the food away");
-  verb->add_option("-o,--out", a.folder, "folder to write into");
-  return verb;
-}
-
-CLI::App* add_render(CLI::App& app, Arguments& a) {
-  auto* verb = app.add_subcommand("render", "the picture, exposed from the meter");
-  add_common(*verb, a);
-  add_measuring(*verb, a);
-  verb->add_option("--pixels", a.pixels, "long side in pixels; the scene's own by default")->check(CLI::Range(8, 8000));
-  verb->add_option_function<std::string>(
-      "--brighter", [&a](const std::string& text) {
-        const auto parsed = parse_quantity<Stops>(text);
-        if (!parsed.value) throw CLI::ValidationError("--brighter", parsed.fault + "; " + parsed.remedy);
-        a.brighter = *parsed.value;
-      }, "expose by this much more than the meter says")->type_name("1/3 stop");
-  verb->add_option("-o,--out", a.folder, "folder to write into");
-  return verb;
-}
-
-CLI::App* add_scene(CLI::App& app, Arguments& a) {
-  auto* verb = app.add_subcommand("scene", "write a starter scene to a new file, or to standard output");
-  verb->add_option("file", a.new_file, "file to make; one that exists is left alone");
-  return verb;
-}
-
-/// The nearest name among those given, as a remedy.
-std::string did_you_mean(const std::string& word, const std::vector<std::string>& names) {
-  const std::string near = nearest(word, names);
-  return near.empty() ? "" : fmt::format("; did you mean {}?", near);
+std::vector<HelpLine> options_of(const CLI::App& verb) {
+  std::vector<HelpLine> lines;
+  for (const CLI::Option* option : verb.get_options()) {
+    if (option->get_positional()) continue;
+    std::string term = option->get_snames().empty() ? "" : "-" + option->get_snames().front() + ", ";
+    term += "--" + option->get_lnames().front();
+    if (option->get_items_expected_max() > 0) term += " " + option->get_type_name();
+    lines.push_back({term, option->get_description()});
+  }
+  return lines;
 }
 
 std::vector<std::string> long_options(const CLI::App& verb) {
@@ -122,54 +156,66 @@ std::vector<std::string> long_options(const CLI::App& verb) {
   return names;
 }
 
-std::vector<std::string> verbs_of(const CLI::App& app) {
-  std::vector<std::string> names;
-  for (const CLI::App* verb : app.get_subcommands({})) names.push_back(verb->get_name());
-  return names;
+std::string command_of(const CLI::App& verb) {
+  std::string command = "fillside " + verb.get_name();
+  for (const CLI::Option* option : verb.get_options()) {
+    const auto name = option->get_lnames().empty() ? "" : "--" + option->get_lnames().front();
+    if (name == "--threads" || name == "--out" || name == "--quiet" || name == "--json") continue;
+    const bool flag = !option->get_positional() && option->get_items_expected_max() == 0;
+    for (const std::string& word : option->results())
+      command += (option->get_positional() ? "" : " " + name) + (flag ? "" : " " + for_shell(word));
+  }
+  return command;
 }
 
-/// What is wrong with the words, in one line of our own.
-std::string fault_of(CLI::App& app, const CLI::ParseError& error, int count, const char* const* words) {
-  const auto chosen = app.get_subcommands();
-  if (chosen.empty() && count > 1) {
-    const std::string word = words[1];
-    return fmt::format("'{}' is not a verb{}", word, did_you_mean(word, verbs_of(app)));
+Arguments parsed(CLI::App& app, Arguments& a, int count, const char* const* words) {
+  try {
+    app.parse(count, words);
+  } catch (const CLI::ArgumentMismatch&) {
+    refuse_shape(app.get_subcommands().empty() ? "" : app.get_subcommands().front()->get_name(),
+                 words[count - 1]);
+  } catch (const CLI::InvalidError&) {
+    refuse_shape(app.get_subcommands().empty() ? "" : app.get_subcommands().front()->get_name(),
+                 words[count - 1]);
+  } catch (const CLI::ConversionError&) {
+    refuse_shape(app.get_subcommands().empty() ? "" : app.get_subcommands().front()->get_name(),
+                 words[count - 1]);
   }
-  if (!chosen.empty() && error.get_name() == "ExtrasError")
-    for (int i = 2; i < count; ++i) {
-      const std::string word = std::string(words[i]).substr(0, std::string(words[i]).find('='));
-      const auto known = long_options(*chosen.front());
-      if (word.starts_with("--") && std::ranges::find(known, word) == known.end())
-        return fmt::format("unknown option '{}'{}", word, did_you_mean(word, known));
-    }
-  return error.what();
+  const auto chosen = app.get_subcommands();
+  if (const auto left = app.remaining(); !left.empty() || chosen.empty())
+    refuse_verb(left.empty() ? words[1] : left.front());
+  const CLI::App& verb = *chosen.front();
+  if (const auto left = verb.remaining(); !left.empty())
+    refuse_option(verb.get_name(), left.front(), long_options(verb));
+  a.verb = verb.get_name();
+  refuse_contradictions(a);
+  a.command = command_of(verb);
+  return a;
 }
 
 }  // namespace
 
 std::variant<Arguments, NothingToRun> read_arguments(int count, const char* const* words) {
+  const std::string version = "fillside " FILLSIDE_VERSION;
   Arguments a;
-  CLI::App app(kAbout, "fillside");
-  app.footer(kFooter);
-  app.set_version_flag("--version", "fillside " FILLSIDE_VERSION);
-  app.require_subcommand(1);
-  const CLI::App* const verbs[] = {add_scene(app, a), add_check(app, a), add_meter(app, a), add_map(app, a), add_render(app, a)};
-  if (count < 2) return NothingToRun{app.help(), true, kBadUsage};
+  CLI::App app("", "fillside");
+  app.set_version_flag("--version", version);
+  app.require_subcommand(0, 1)->allow_extras();
+  for (const VerbPage& page : kVerbPages) add_verb(app, page, a);
+  if (count < 2) return NothingToRun{main_page(), true, kBadUsage};
   try {
-    app.parse(count, words);
+    return parsed(app, a, count, words);
   } catch (const CLI::CallForHelp&) {
-    return NothingToRun{app.help(), false, kDone};
+    const auto chosen = app.get_subcommands();
+    return NothingToRun{chosen.empty() ? main_page()
+                                       : verb_page(chosen.front()->get_name(), options_of(*chosen.front()))};
   } catch (const CLI::CallForVersion&) {
-    return NothingToRun{"fillside " FILLSIDE_VERSION "\n", false, kDone};
-  } catch (const CLI::ParseError& error) {
-    return NothingToRun{fmt::format("fillside: {}\nfillside --help lists the verbs, fillside VERB --help a verb's options.\n",
-                                    fault_of(app, error, count, words)), true, kBadUsage};
+    return NothingToRun{version + "\n"};
+  } catch (const Misuse& misuse) {
+    return NothingToRun{fmt::format("fillside: {}{} See fillside --help.\n", misuse.text,
+                                    misuse.text.ends_with('?') ? "" : "."),
+                        true, kBadUsage};
   }
-  for (const CLI::App* verb : verbs)
-    if (verb->parsed()) a.verb = verb->get_name();
-  a.command = "fillside";
-  for (int i = 1; i < count; ++i) a.command += fmt::format(" {}", words[i]);
-  return a;
 }
 
 }  // namespace fillside::tools

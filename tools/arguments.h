@@ -1,6 +1,7 @@
 // The command line as typed, checked: one struct for all verbs. Only arguments.cpp knows the argument reader.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -32,7 +33,9 @@ struct Arguments {
   Stops brighter = stops(0.0);
   // scene
   std::string new_file;
-  std::string command;  ///< the whole command, for the files' metadata
+  /// The command for the files' metadata, quoted for a shell; without what cannot change a file (threads,
+  /// folder).
+  std::string command;
 };
 
 /// Nothing to run: print the text (help, version or what is wrong) and end with the status.

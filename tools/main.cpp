@@ -1,4 +1,5 @@
-// The command `fillside`: reads the words, runs the verb, turns every failure into one clear message and a status.
+// The command `fillside`: reads the words, runs the verb, turns every failure into one clear message and a
+// status.
 #include <array>
 #include <exception>
 #include <new>
@@ -18,8 +19,9 @@ using namespace fillside::tools;
 
 int run(const Arguments& arguments) {
   using Verb = std::pair<std::string_view, int (*)(const Arguments&)>;
-  static constexpr std::array kVerbs{Verb{"scene", run_scene}, Verb{"check", run_check}, Verb{"meter", run_meter},
-                                     Verb{"map", run_map}, Verb{"render", run_render}};
+  static constexpr std::array kVerbs{Verb{"scene", run_scene}, Verb{"check", run_check},
+                                     Verb{"meter", run_meter}, Verb{"map", run_map},
+                                     Verb{"render", run_render}};
   for (const auto& [name, verb] : kVerbs)
     if (arguments.verb == name) return verb(arguments);
   return kBadUsage;
@@ -28,14 +30,20 @@ int run(const Arguments& arguments) {
 }  // namespace
 
 int main(int count, char** words) {
+  hold_standard_streams();
   try {
     const auto read = read_arguments(count, words);
     if (const auto* nothing = std::get_if<NothingToRun>(&read)) {
-      if (nothing->to_stderr) note(nothing->text);
-      else say(nothing->text);
+      if (nothing->to_stderr)
+        note_text(nothing->text);
+      else
+        say(nothing->text);
+      finish_answer();
       return nothing->status;
     }
-    return run(std::get<Arguments>(read));
+    const int status = run(std::get<Arguments>(read));
+    finish_answer();
+    return status;
   } catch (const SceneError& error) {
     show(error.problems());
     return kBadInput;

@@ -20,7 +20,10 @@ Json figure(const Estimate& estimate) {
 }
 
 Json row(const RowFigure& row) {
-  return {{"source", row.source}, {"via", row.via}, {"counts_as", row.key ? "key" : "fill"}, {"lx", figure(row.lx)}};
+  return {{"source", row.source},
+          {"via", row.via},
+          {"counts_as", row.key ? "key" : "fill"},
+          {"lx", figure(row.lx)}};
 }
 
 const char* receptor(ReadingKind kind) {
@@ -30,9 +33,15 @@ const char* receptor(ReadingKind kind) {
 Json meter(const Reading& reading) {
   Json rows = Json::array();
   for (const RowFigure& each : reading.rows) rows.push_back(row(each));
-  return {{"name", reading.name}, {"receptor", receptor(reading.kind)}, {"subject_there", reading.subject_there},
-          {"total_lx", figure(reading.total_lx)}, {"rows", rows}, {"key_lx", figure(reading.key_lx)},
-          {"fill_lx", figure(reading.fill_lx)}, {"key_to_fill", figure(reading.key_to_fill)}, {"ev100", figure(reading.ev100)}};
+  return {{"name", reading.name},
+          {"receptor", receptor(reading.kind)},
+          {"subject_there", reading.subject_there},
+          {"total_lx", figure(reading.total_lx)},
+          {"rows", rows},
+          {"key_lx", figure(reading.key_lx)},
+          {"fill_lx", figure(reading.fill_lx)},
+          {"key_to_fill", figure(reading.key_to_fill)},
+          {"ev100", figure(reading.ev100)}};
 }
 
 Json ratio(const std::optional<Estimate>& lit_to_shadow) {
@@ -42,27 +51,26 @@ Json ratio(const std::optional<Estimate>& lit_to_shadow) {
 
 }  // namespace
 
-std::string meter_json(const Description& description, const SetReading& set, const Effort& effort) {
+Json meter_json(const Description& description, const SetReading& set, const Effort& effort) {
   Json meters = Json::array();
   for (const Reading& reading : set.readings) meters.push_back(meter(reading));
   Json subject = ratio(set.subject_lit_to_shadow());
   if (!subject.is_null()) subject["read"] = set.food_lit_to_shadow ? "on the food" : "empty spot";
-  const Json document = {{"schema", "fillside.meter/1"},
-                         {"scene", description.file},
-                         {"title", description.set.title},
-                         {"scene_hash", scene_hash(description)},
-                         {"seed", effort.seed},
-                         {"key", set.key_name},
-                         {"precision_stops", effort.precision.si},
-                         {"reached_stops", set.reached_stops},
-                         {"samples_per_replicate", set.samples_per_replicate},
-                         {"replicates", kMostReplicates},
-                         {"refused_samples", set.refused.count},
-                         {"meters", meters},
-                         {"subject", subject},
-                         {"on_the_food", ratio(set.food_lit_to_shadow)},
-                         {"empty_spot", ratio(set.empty_lit_to_shadow)}};
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return {{"schema", "fillside.meter/1"},
+          {"scene", description.file},
+          {"title", description.set.title},
+          {"scene_hash", scene_hash(description)},
+          {"seed", effort.seed},
+          {"key", set.key_name},
+          {"precision_stops", effort.precision.si},
+          {"reached_stops", set.reached_stops},
+          {"samples_per_replicate", set.samples_per_replicate},
+          {"replicates", kMostReplicates},
+          {"refused_samples", set.refused.count},
+          {"meters", meters},
+          {"subject", subject},
+          {"on_the_food", ratio(set.food_lit_to_shadow)},
+          {"empty_spot", ratio(set.empty_lit_to_shadow)}};
 }
 
 }  // namespace fillside::tools

@@ -1,12 +1,13 @@
 // A set's readings for programs: schema "fillside.meter/1".
 #pragma once
 
-#include <string>
+#include <nlohmann/json.hpp>
 
 #include "libsim/what_if/set_reading.h"
 
 namespace fillside::tools {
 
-std::string meter_json(const Description& description, const SetReading& set, const Effort& effort);
+nlohmann::ordered_json meter_json(const Description& description, const SetReading& set,
+                                  const Effort& effort);
 
 }  // namespace fillside::tools

@@ -32,10 +32,20 @@ std::string kind_of(const Reading& reading) {
 
 PlainTable readings_table(const SetReading& set) {
   using enum PlainTable::Align;
-  PlainTable table{{{"meter"}, {"reading"}, {"receptor"}, {"lx", right}, {"EV100", right}, {"key lx", right}, {"fill lx", right}, {"key:fill", right}}, {}, ""};
+  PlainTable table{{{"meter"},
+                    {"reading"},
+                    {"receptor"},
+                    {"lx", right},
+                    {"EV100", right},
+                    {"key lx", right},
+                    {"fill lx", right},
+                    {"key:fill", right}},
+                   {},
+                   ""};
   for (const Reading& r : set.readings)
-    table.rows.push_back({r.name, place_of(r), kind_of(r), with_error(r.total_lx), with_error(r.ev100), with_error(r.key_lx),
-                          with_error(r.fill_lx), std::isfinite(r.key_to_fill.value()) ? with_error(r.key_to_fill) : "-"});
+    table.rows.push_back({r.name, place_of(r), kind_of(r), with_error(r.total_lx), with_error(r.ev100),
+                          with_error(r.key_lx), with_error(r.fill_lx),
+                          std::isfinite(r.key_to_fill.value()) ? with_error(r.key_to_fill) : "-"});
   return table;
 }
 
@@ -48,7 +58,8 @@ PlainTable rows_table(const SetReading& set) {
     for (const RowFigure& row : r.rows) {
       const double share = row.lx.value() / r.total_lx.value();
       if (share < kSmallestShownShare) continue;
-      table.rows.push_back({name, row.source, row.via, row.key ? "key" : "fill", with_error(row.lx), fmt::format("{:.1f} %", 100.0 * share)});
+      table.rows.push_back({name, row.source, row.via, row.key ? "key" : "fill", with_error(row.lx),
+                            fmt::format("{:.1f} %", 100.0 * share)});
       name.clear();
     }
   }
@@ -85,9 +96,11 @@ std::string meter_table(const Description& description, const SetReading& set, c
   text += ratio_line("in empty spot", set.empty_lit_to_shadow);
   text += exposure_line(description, set);
   text += "\nWho sends the light (shares under 0.5 % left out)\n\n" + to_text(rows_table(set));
-  text += fmt::format("\nlit:shadow compares two readings, one facing the key and one facing away; key:fill splits one reading.\n"
-                      "{} of {} samples a replicate, 16 replicates; widest error bar ±{:.3f} stop.\n",
-                      effort_text(effort), set.samples_per_replicate, set.reached_stops);
+  text += fmt::format(
+      "\nlit:shadow compares two readings, one facing the key and one facing away; key:fill splits one "
+      "reading.\n"
+      "{} of {} samples a replicate, 16 replicates; widest error bar ±{:.3f} stop.\n",
+      effort_text(effort), set.samples_per_replicate, set.reached_stops);
   return text;
 }
 

@@ -24,6 +24,13 @@ Description open_description(const std::string& scene, const Arguments& argument
   return description;
 }
 
+std::vector<Description> open_descriptions(const Arguments& arguments) {
+  std::vector<Description> descriptions;
+  for (const std::string& scene : arguments.scenes)
+    descriptions.push_back(open_description(scene, arguments));
+  return descriptions;
+}
+
 Scene open_set(const Description& description, const Arguments& arguments) {
   Built built = build(description);
   if (!arguments.quiet) show(built.warnings);
@@ -48,6 +55,21 @@ Metadata provenance(const Arguments& arguments, const Description& description, 
           {"Seed", fmt::format("{}", effort.seed)},
           {"Precision", effort.seconds ? to_text(*effort.seconds) : to_text(effort.precision)},
           {"Command", arguments.command}};
+}
+
+void note_shortfall(const Arguments& arguments, const Effort& effort, double reached_stops,
+                    std::string_view where) {
+  if (arguments.quiet || effort.seconds || reached_stops <= effort.precision.si) return;
+  note(fmt::format("fillside: reached ±{:.3f} stop{}, not the wanted {}; give it some --seconds to go on",
+                   reached_stops, where, to_text(effort.precision)));
+}
+
+void note_refused(const Arguments& arguments, const RefusedSamples& refused) {
+  if (arguments.quiet || refused.count == 0) return;
+  note(fmt::format(
+      "fillside: {} samples gave no finite number and were left out; one is element {}, replicate {}, "
+      "sample {}",
+      refused.count, refused.element, refused.replicate, refused.sample));
 }
 
 std::string stem_of(const std::string& scene) {

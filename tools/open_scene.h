@@ -2,9 +2,12 @@
 #pragma once
 
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include "libsim/scene/build.h"
 #include "libsim/scene/description.h"
+#include "libsim/transport/measurement.h"
 #include "libsim/what_if/effort.h"
 #include "libsim/writers/metadata.h"
 #include "tools/arguments.h"
@@ -13,6 +16,8 @@ namespace fillside::tools {
 
 /// Reads, edits and checks; shows warnings. Throws SceneError.
 Description open_description(const std::string& scene, const Arguments& arguments);
+/// The same for all scenes of the command, so that a fault in the last is found before the first is measured.
+std::vector<Description> open_descriptions(const Arguments& arguments);
 /// Builds, shows warnings.
 Scene open_set(const Description& description, const Arguments& arguments);
 
@@ -21,6 +26,12 @@ Effort effort_of(const Arguments& arguments, const Description& description, Sto
 
 /// What every output file carries: command, version, scene, seed and precision.
 Metadata provenance(const Arguments& arguments, const Description& description, const Effort& effort);
+
+/// Says when the wanted precision was not reached; `where` tells of what: "", " in 95 % of the cells".
+void note_shortfall(const Arguments& arguments, const Effort& effort, double reached_stops,
+                    std::string_view where);
+/// Says when samples had to be left out, and which.
+void note_refused(const Arguments& arguments, const RefusedSamples& refused);
 
 /// The scene's short name for file names: "citrus_tart" for "scenes/citrus_tart.toml".
 std::string stem_of(const std::string& scene);

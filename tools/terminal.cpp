@@ -1,13 +1,17 @@
 #include "tools/terminal.h"
 
+#include <fcntl.h>
 #include <fmt/format.h>
 #include <unistd.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
+#include <nlohmann/json.hpp>
+#include <system_error>
 
 namespace fillside::tools {
 namespace {
@@ -25,15 +29,34 @@ bool can_draw() {
 }  // namespace
 
 void say(std::string_view answer) { std::fwrite(answer.data(), 1, answer.size(), stdout); }
-void note(std::string_view remark) { fmt::print(stderr, "{}\n", remark); }
+void note_text(std::string_view remark) { std::fwrite(remark.data(), 1, remark.size(), stderr); }
+void note(std::string_view remark) { note_text(std::string(remark) + '\n'); }
 void show(const std::vector<Problem>& problems) {
   for (const Problem& problem : problems) note(to_text(problem));
+}
+
+void say_documents(const std::vector<nlohmann::ordered_json>& documents) {
+  const nlohmann::ordered_json all =
+      documents.size() == 1 ? documents.front() : nlohmann::ordered_json(documents);
+  say(all.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n");
+}
+
+void finish_answer() {
+  if (std::fflush(stdout) != 0 || std::ferror(stdout) != 0)
+    throw WriteError(
+        fmt::format("standard output did not take the answer: {}", std::generic_category().message(errno)));
+}
+
+void hold_standard_streams() {
+  for (int stream = STDIN_FILENO; stream <= STDERR_FILENO; ++stream)
+    if (::fcntl(stream, F_GETFD) < 0 && errno == EBADF)
+      ::open("/dev/null", O_RDONLY);  // takes the lowest free number
 }
 
 ProgressBar::ProgressBar(std::string what, bool quiet) : what_(std::move(what)), on_(!quiet && can_draw()) {}
 
 ProgressBar::~ProgressBar() {
-  if (drawn_) fmt::print(stderr, "\r\033[K");
+  if (drawn_) note_text("\r\033[K");
 }
 
 EffortProgress ProgressBar::callback() {
@@ -47,11 +70,12 @@ void ProgressBar::draw(const EffortState& state) {
   drawn_ = true;
   constexpr int kCells = 20;
   const int full = static_cast<int>(std::lround(kCells * std::clamp(state.share, 0.0, 1.0)));
-  const std::string precision = state.half_width_stops > 0.0 ? fmt::format("  ±{:.2f} stop", state.half_width_stops) : "";
-  const std::string left = state.seconds_left >= 1.0 ? fmt::format("  {:.0f} s left", state.seconds_left) : "";
-  fmt::print(stderr, "\r\033[K{} [{}{}]{}{}", what_, std::string(static_cast<std::size_t>(full), '='),
-             std::string(static_cast<std::size_t>(kCells - full), ' '), precision, left);
-  std::fflush(stderr);
+  const std::string precision =
+      state.half_width_stops > 0.0 ? fmt::format("  ±{:.2f} stop", state.half_width_stops) : "";
+  const std::string left =
+      state.seconds_left >= 1.0 ? fmt::format("  {:.0f} s left", state.seconds_left) : "";
+  note_text(fmt::format("\r\033[K{} [{}{}]{}{}", what_, std::string(static_cast<std::size_t>(full), '='),
+                        std::string(static_cast<std::size_t>(kCells - full), ' '), precision, left));
 }
 
 }  // namespace fillside::tools

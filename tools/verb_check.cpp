@@ -1,10 +1,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "libsim/scene/canonical.h"
 #include "libsim/what_if/claims.h"
+#include "tools/cautions.h"
 #include "tools/exit_status.h"
 #include "tools/meter_table.h"
 #include "tools/open_scene.h"
@@ -17,71 +19,89 @@ namespace {
 constexpr double kClaimPrecision_stops = 0.02;
 
 std::string bounds_text(const ClaimSection& claim) {
-  std::string text;
-  if (claim.is) text += fmt::format("is {:g} within {:g}", *claim.is, claim.tolerance.value_or(0.0));
-  if (claim.at_least) text += fmt::format("{}at least {:g}", text.empty() ? "" : ", ", *claim.at_least);
-  if (claim.at_most) text += fmt::format("{}at most {:g}", text.empty() ? "" : ", ", *claim.at_most);
-  return text;
+  if (claim.is) return fmt::format("is {:g} within {:g}", *claim.is, claim.tolerance.value_or(0.0));
+  if (claim.at_least && claim.at_most)
+    return fmt::format("from {:g} to {:g}", *claim.at_least, *claim.at_most);
+  if (claim.at_least) return fmt::format("at least {:g}", *claim.at_least);
+  return fmt::format("at most {:g}", claim.at_most.value_or(0.0));
 }
 
 std::string line_of(const ProvedClaim& proved) {
   const ClaimSection& claim = proved.claim;
-  const std::string of = claim.figure + (claim.without.empty() ? "" : fmt::format(" without {}", claim.without));
-  if (proved.verdict == Verdict::unknown_figure) return fmt::format("  ?      {}: there is no such figure in this set\n", of);
-  std::string line = fmt::format("  {}  {} {}: {} {}", proved.verdict == Verdict::holds ? "holds" : "FAILS", of, bounds_text(claim),
-                                 with_error(*proved.figure), proved.unit);
-  if (!claim.reason.empty()) line += fmt::format("\n         {}", claim.reason);
-  return line + "\n";
+  const std::string of =
+      claim.figure + (claim.without.empty() ? "" : fmt::format(" without {}", claim.without));
+  const std::string found = std::isfinite(proved.figure.value())
+                                ? fmt::format("{} {}", with_error(proved.figure), proved.unit)
+                                : "there is no light to form it from";
+  std::string line =
+      fmt::format("  {}  {} {}: {}\n", proved.holds ? "holds" : "FAILS", of, bounds_text(claim), found);
+  if (!claim.reason.empty()) line += fmt::format("         {}\n", claim.reason);
+  return line;
 }
 
-/// Safety remarks that fit the set; short, and deferring.
-std::string cautions_for(const Description& d) {
-  std::string text;
-  const auto mirrors = [](const BoardSection& b) { return b.used && (b.finish.surface.find("mirror") != std::string::npos || b.finish.surface.find("foil") != std::string::npos); };
-  if (std::ranges::any_of(d.boards, mirrors))
-    text += "  caution  mirrors and foil throw sun into eyes and can start fires: never leave them, or glass, in a sun patch\n";
-  if (d.camera.view == "overhead")
-    text += "  caution  overhead arms: counterweight, lock and tie them; nothing above people; follow the makers' instructions\n";
-  if (std::ranges::any_of(d.boards, [](const BoardSection& b) { return b.used && b.height && b.height->si > 0.9; }))
-    text += "  caution  large boards are sails: clip them\n";
+std::string report(const Description& description, const std::vector<ProvedClaim>& proved, bool all) {
+  const char* verdict = proved.empty() ? "no claims" : (all ? "all hold" : "NOT ALL HOLD");
+  std::string text = proved.empty() ? fmt::format("{}: sound; {}\n", description.file, verdict)
+                                    : fmt::format("{}: sound; {} claim{}, {}\n", description.file,
+                                                  proved.size(), proved.size() == 1 ? "" : "s", verdict);
+  for (const ProvedClaim& p : proved) text += line_of(p);
   return text;
 }
 
-nlohmann::ordered_json json_of(const ProvedClaim& p) {
-  nlohmann::ordered_json json{{"figure", p.claim.figure}, {"without", p.claim.without}, {"holds", p.verdict == Verdict::holds}};
-  if (p.figure) json["value"] = p.figure->value(), json["standard_error"] = p.figure->standard_error(), json["unit"] = p.unit;
-  return json;
+/// A number, or null where there is none.
+nlohmann::ordered_json number(double value) {
+  return std::isfinite(value) ? nlohmann::ordered_json(value) : nlohmann::ordered_json(nullptr);
 }
 
-/// True when all claims hold.
-bool check_one(const std::string& scene, const Arguments& arguments) {
-  const Description description = open_description(scene, arguments);
-  if (arguments.full) {
-    say(canonical_scene(description, true));
-    return true;
-  }
+nlohmann::ordered_json json_of(const ProvedClaim& p) {
+  return {{"figure", p.claim.figure},
+          {"without", p.claim.without},
+          {"holds", p.holds},
+          {"value", number(p.figure.value())},
+          {"standard_error", number(p.figure.standard_error())},
+          {"unit", p.unit}};
+}
+
+nlohmann::ordered_json document(const Description& description, const std::vector<ProvedClaim>& proved,
+                                bool all) {
+  nlohmann::ordered_json claims = nlohmann::ordered_json::array();
+  for (const ProvedClaim& p : proved) claims.push_back(json_of(p));
+  return {{"schema", "fillside.check/1"},
+          {"scene", description.file},
+          {"scene_hash", scene_hash(description)},
+          {"sound", true},
+          {"all_hold", all},
+          {"claims", claims}};
+}
+
+std::vector<ProvedClaim> proved_claims(const Description& description, const Arguments& arguments) {
   open_set(description, arguments);
-  const auto proved = prove_claims(description, effort_of(arguments, description, stops(kClaimPrecision_stops)));
-  const bool all = std::ranges::all_of(proved, [](const ProvedClaim& p) { return p.verdict == Verdict::holds; });
-  if (arguments.json) {
-    nlohmann::ordered_json claims = nlohmann::ordered_json::array();
-    for (const ProvedClaim& p : proved) claims.push_back(json_of(p));
-    say(nlohmann::ordered_json{{"schema", "fillside.check/1"}, {"scene", description.file}, {"sound", true}, {"all_hold", all}, {"claims", claims}}.dump(2) + "\n");
-    return all;
-  }
-  say(fmt::format("{}: sound; {} claim{}{}\n", description.file, proved.size(), proved.size() == 1 ? "" : "s",
-                  proved.empty() ? "" : (all ? ", all hold" : ", NOT ALL HOLD")));
-  for (const ProvedClaim& p : proved) say(line_of(p));
-  if (!arguments.quiet) say(cautions_for(description));
-  return all;
+  ProgressBar bar("measuring claims", arguments.quiet);
+  return prove_claims(description, effort_of(arguments, description, stops(kClaimPrecision_stops)),
+                      bar.callback());
 }
 
 }  // namespace
 
 int run_check(const Arguments& arguments) {
-  bool all = true;
-  for (const std::string& scene : arguments.scenes) all = check_one(scene, arguments) && all;
-  return all ? kDone : kAnswerIsNo;
+  const auto descriptions = open_descriptions(arguments);
+  if (arguments.full) {
+    say(canonical_scene(descriptions.front(), true));
+    return kDone;
+  }
+  std::vector<nlohmann::ordered_json> documents;
+  bool all_of_all = true;
+  for (const Description& description : descriptions) {
+    const auto proved = proved_claims(description, arguments);
+    const bool all = std::ranges::all_of(proved, &ProvedClaim::holds);
+    all_of_all = all_of_all && all;
+    if (arguments.json)
+      documents.push_back(document(description, proved, all));
+    else
+      say(report(description, proved, all) + (arguments.quiet ? "" : cautions_for(description)));
+  }
+  if (arguments.json) say_documents(documents);
+  return all_of_all ? kDone : kAnswerIsNo;
 }
 
 }  // namespace fillside::tools

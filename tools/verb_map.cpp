@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <cmath>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
@@ -21,39 +22,63 @@
 namespace fillside::tools {
 namespace {
 
+using Json = nlohmann::ordered_json;
+
 struct WantedMap {
   MapFigure figure;
   std::string board;  ///< for gain
+};
+
+/// Everything that a map is made from, once for all maps of the command.
+struct MappedSet {
+  const Arguments& arguments;
+  const Description& description;
+  const Scene& scene;
+  const SetReading& set;
+  const MapPlane& plane;
+  const MapReading& reading;
+  const Effort& effort;
 };
 
 Problem bad_word(std::string message, std::string remedy) {
   return problem_at({"the command", 0, 0}, std::move(message), std::move(remedy));
 }
 
+std::vector<std::string> board_names(const Scene& scene) {
+  std::vector<std::string> names;
+  for (const Object& object : scene.objects())
+    if (object.kind == ObjectKind::board || object.kind == ObjectKind::diffuser) names.push_back(object.name);
+  return names;
+}
+
 /// Figures by name; gain stands for one map of each board.
 std::vector<WantedMap> wanted_maps(const Arguments& arguments, const Scene& scene) {
-  std::vector<std::string> names = arguments.figures;
-  if (names.empty()) names = {"falloff", "fill"};
+  const std::vector<std::string> known{"illuminance", "falloff", "fill", "visibility", "gain"};
   std::vector<WantedMap> maps;
   std::vector<Problem> problems;
-  for (const std::string& name : names) {
+  for (const std::string& name :
+       arguments.figures.empty() ? std::vector<std::string>{"falloff", "fill"} : arguments.figures) {
     const auto figure = map_figure_named(name);
-    if (!figure) problems.push_back(bad_word(fmt::format("'{}' is not a map", name), "the maps are illuminance, falloff, fill, visibility and gain"));
-    else if (*figure != MapFigure::gain) maps.push_back({*figure, ""});
+    const auto boards = figure == MapFigure::gain ? board_names(scene) : std::vector<std::string>{""};
+    if (!figure)
+      problems.push_back(
+          bad_word(in_quotes(name) + " is not a map", suggestion(name, known, "the maps are")));
+    else if (boards.empty())
+      problems.push_back(
+          bad_word("the scene has no board or diffuser whose gain could be mapped", "add a [[board]]"));
     else
-      for (const Object& object : scene.objects())
-        if (object.kind == ObjectKind::board || object.kind == ObjectKind::diffuser) maps.push_back({*figure, object.name});
+      for (const std::string& board : boards) maps.push_back({*figure, board});
   }
   if (!problems.empty()) throw SceneError(std::move(problems));
   return maps;
 }
 
-MapPlane plane_of(const Arguments& arguments, const Description& description, const Direction& to_key) {
-  auto plane = map_plane(description, arguments.plane, to_key, arguments.cells);
-  if (!plane)
-    throw SceneError({bad_word(fmt::format("the scene has no plane '{}'", arguments.plane), "--plane table, or the name of a [[plane]]")});
-  plane->subject_there = !arguments.empty_spot;
-  return *plane;
+void check_plane(const Arguments& arguments, const Description& description) {
+  std::vector<std::string> names{"table"};
+  for (const PlaneSection& plane : description.planes) names.push_back(plane.name);
+  if (std::ranges::find(names, arguments.plane) == names.end())
+    throw SceneError({bad_word("--plane: the scene has no plane " + in_quotes(arguments.plane),
+                               suggestion(arguments.plane, names, "there is"))});
 }
 
 /// The reading that falloff counts from: the scene's reference, or the disc facing up in the dish's place.
@@ -81,45 +106,75 @@ std::string csv_of(const MapSubject& subject, MapFigure figure, const Map& map) 
     rows.push_back({100.0 * at.x(), 100.0 * at.y(), 100.0 * at.z(), value.value(), value.half_width_95()});
   }
   const std::string unit = map.unit.empty() ? "ratio" : map.unit;
-  return csv_text({{"right of the dish", "cm"}, {"behind the dish", "cm"}, {"above the table", "cm"},
-                   {std::string(name_of(figure)), unit}, {"95 % half width", unit}}, rows);
+  return csv_text({{"right of the dish", "cm"},
+                   {"behind the dish", "cm"},
+                   {"above the table", "cm"},
+                   {std::string(name_of(figure)), unit},
+                   {"95 % half width", unit}},
+                  rows);
+}
+
+/// Writes one map as picture and table, and tells of them: as JSON, or to the person.
+Json write_map(const MappedSet& of, const WantedMap& wanted) {
+  const Reading& reference = reference_of(of.description, of.set);
+  const MapSubject subject{of.reading.measurement,     of.plane,       of.set.key,  of.reading.covered,
+                           reference.total_lx.value(), reference.name, wanted.board};
+  FiguredMap made = make_map(subject, wanted.figure);
+  if (std::abs(of.plane.rectangle.normal().z()) > 0.99)
+    made.map.outlines = outlines_from_above(of.description, of.scene);
+  const std::string origin = fmt::format("scene {}, {}, fillside {}", scene_hash(of.description),
+                                         effort_text(of.effort), FILLSIDE_VERSION);
+  const Picture sheet = map_sheet(made.map, {.captions = {of.description.set.title, origin}});
+  const std::string stem =
+      (std::filesystem::path(of.arguments.folder) / file_stem(of.arguments, wanted)).string();
+  write_file(stem + ".png", png_bytes(sheet, provenance(of.arguments, of.description, of.effort)));
+  write_file(stem + ".csv", csv_of(subject, wanted.figure, made.map));
+  if (!of.arguments.json) say(fmt::format("{}.png and .csv: {}. {}\n", stem, made.map.title, made.map.note));
+  return {{"figure", name_of(wanted.figure)},
+          {"board", wanted.board},
+          {"unit", made.map.unit},
+          {"png", stem + ".png"},
+          {"csv", stem + ".csv"},
+          {"median_half_width_95", made.error.median},
+          {"half_width_95_of_95_percent", made.error.worst_95}};
+}
+
+Json document(const MappedSet& of, const Json& maps) {
+  const Reading& reference = reference_of(of.description, of.set);
+  return {{"schema", "fillside.map/1"},
+          {"scene", of.description.file},
+          {"scene_hash", scene_hash(of.description)},
+          {"seed", of.effort.seed},
+          {"key", of.set.key_name},
+          {"reference", {{"name", reference.name}, {"lx", reference.total_lx.value()}}},
+          {"maps", maps}};
+}
+
+MapReading mapped(const Scene& scene, const MapPlane& plane, const Effort& effort, bool quiet) {
+  ProgressBar bar("mapping", quiet);
+  return read_map(scene, plane, effort, bar.callback());
 }
 
 }  // namespace
 
 int run_map(const Arguments& arguments) {
   const Description description = open_description(arguments.scenes.front(), arguments);
+  check_plane(arguments, description);
   const Scene scene = open_set(description, arguments);
-  const auto maps = wanted_maps(arguments, scene);
+  const auto wanted = wanted_maps(arguments, scene);
+  make_folder(arguments.folder);  // before the measuring, so that nobody waits for nothing
   const Effort effort = effort_of(arguments, description, stops(0.15));
   const SetReading set = read_set(description, scene, {stops(0.02), {}, effort.seed, effort.threads});
-  const MapPlane plane = plane_of(arguments, description, toward_window(scene, set.key.emitter));
-  MapReading reading = [&] {
-    ProgressBar bar("mapping", arguments.quiet);
-    return read_map(scene, plane, effort, bar.callback());
-  }();
-  const Reading& reference = reference_of(description, set);
-  nlohmann::ordered_json files = nlohmann::ordered_json::array();
-  make_folder(arguments.folder);
-  for (const WantedMap& wanted : maps) {
-    const MapSubject subject{reading.measurement, plane, set.key, reading.covered, reference.total_lx.value(), reference.name, wanted.board};
-    FiguredMap made = make_map(subject, wanted.figure);
-    if (std::abs(plane.rectangle.normal().z()) > 0.99) made.map.outlines = outlines_from_above(description, scene);
-    const std::string hash = scene_hash(description);
-    const Picture picture = map_sheet(made.map, {.captions = {description.set.title, fmt::format("scene {}, {}, fillside {}", hash, effort_text(effort), FILLSIDE_VERSION)}});
-    const auto stem = std::filesystem::path(arguments.folder) / file_stem(arguments, wanted);
-    write_file(stem.string() + ".png", png_bytes(picture, provenance(arguments, description, effort)));
-    write_file(stem.string() + ".csv", csv_of(subject, wanted.figure, made.map));
-    files.push_back({{"figure", name_of(wanted.figure)}, {"board", wanted.board}, {"unit", made.map.unit}, {"png", stem.string() + ".png"},
-                     {"csv", stem.string() + ".csv"}, {"median_half_width_95", made.error.median}, {"half_width_95_of_95_percent", made.error.worst_95}});
-    if (!arguments.json)
-      say(fmt::format("{}.png and .csv: {}. {}\n", stem.string(), made.map.title, made.map.note));
-  }
-  if (arguments.json)
-    say(nlohmann::ordered_json{{"schema", "fillside.map/1"}, {"scene", description.file}, {"seed", effort.seed}, {"key", set.key_name},
-                               {"reference", {{"name", reference.name}, {"lx", reference.total_lx.value()}}}, {"maps", files}}.dump(2) + "\n");
-  if (!arguments.quiet && !reading.reached)
-    note(fmt::format("fillside: reached ±{:.3f} stop in 95 % of the cells, not the wanted {}; give it more --seconds", reading.reached_stops, to_text(effort.precision)));
+  MapPlane plane =
+      *map_plane(description, arguments.plane, toward_window(scene, set.key.emitter), arguments.cells);
+  plane.subject_there = !arguments.empty_spot;
+  const MapReading reading = mapped(scene, plane, effort, arguments.quiet);
+  const MappedSet of{arguments, description, scene, set, plane, reading, effort};
+  Json maps = Json::array();
+  for (const WantedMap& each : wanted) maps.push_back(write_map(of, each));
+  if (arguments.json) say_documents({document(of, maps)});
+  note_shortfall(arguments, effort, reading.reached_stops, " in 95 % of the cells");
+  note_refused(arguments, reading.measurement.refused());
   return kDone;
 }
 

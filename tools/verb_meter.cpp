@@ -11,30 +11,29 @@
 namespace fillside::tools {
 namespace {
 
-void warn(const SetReading& set, const Effort& effort) {
-  if (!set.reached)
-    note(fmt::format("fillside: reached ±{:.3f} stop, not the wanted {}; give it more --seconds", set.reached_stops, to_text(effort.precision)));
-  if (set.refused.count > 0)
-    note(fmt::format("fillside: {} samples gave no finite number and were left out; one is element {}, replicate {}, sample {}",
-                     set.refused.count, set.refused.element, set.refused.replicate, set.refused.sample));
-}
-
-void meter_one(const std::string& scene, const Arguments& arguments) {
-  const Description description = open_description(scene, arguments);
+SetReading read_one(const Description& description, const Effort& effort, const Arguments& arguments) {
   const Scene set = open_set(description, arguments);
-  const Effort effort = effort_of(arguments, description, stops(0.05));
-  const SetReading reading = [&] {
-    ProgressBar bar("measuring", arguments.quiet);
-    return read_set(description, set, effort, bar.callback());
-  }();
-  say(arguments.json ? meter_json(description, reading, effort) : meter_table(description, reading, effort));
-  if (!arguments.quiet) warn(reading, effort);
+  ProgressBar bar("measuring", arguments.quiet);
+  return read_set(description, set, effort, bar.callback());
 }
 
 }  // namespace
 
 int run_meter(const Arguments& arguments) {
-  for (const std::string& scene : arguments.scenes) meter_one(scene, arguments);
+  std::vector<nlohmann::ordered_json> documents;
+  bool first = true;
+  for (const Description& description : open_descriptions(arguments)) {
+    const Effort effort = effort_of(arguments, description, stops(0.05));
+    const SetReading reading = read_one(description, effort, arguments);
+    if (arguments.json)
+      documents.push_back(meter_json(description, reading, effort));
+    else
+      say(fmt::format("{}{}", first ? "" : "\n", meter_table(description, reading, effort)));
+    first = false;
+    note_shortfall(arguments, effort, reading.reached_stops, "");
+    note_refused(arguments, reading.refused);
+  }
+  if (arguments.json) say_documents(documents);
   return kDone;
 }
 

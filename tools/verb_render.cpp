@@ -1,8 +1,11 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <nlohmann/json.hpp>
 
+#include "libsim/scene/canonical.h"
 #include "libsim/scene/wording.h"
 #include "libsim/view/developed.h"
 #include "libsim/view/exposure.h"
@@ -19,6 +22,8 @@
 
 namespace fillside::tools {
 namespace {
+
+using Json = nlohmann::ordered_json;
 
 std::vector<Rgb> scene_linear(const Measurement& m) {
   std::vector<Rgb> pixels;
@@ -54,11 +59,12 @@ ExrPicture layered(const Measurement& m, const Metadata& attributes) {
 }
 
 struct Exposed {
-  Illuminance metered;   ///< for the development
+  Illuminance metered;  ///< for the development
   Settings settings;
 };
 
-/// By the dome in the dish's place, as a person meters: toward the camera. A dome's reading counts by its own constant.
+/// By the dome in the dish's place, as a person meters: toward the camera. A dome's reading counts by its own
+/// constant.
 Exposed exposure_of(const Description& description, const SetReading& set, Stops brighter) {
   const Reading& dome = *set.named(kDishDome);
   const double metered_lx = dome.total_lx.value() * kFlatConstant / kDomeConstant * std::exp2(-brighter.si);
@@ -68,38 +74,101 @@ Exposed exposure_of(const Description& description, const SetReading& set, Stops
 std::string ratio_text(const SetReading& set) {
   const auto ratio = set.subject_lit_to_shadow();
   if (!ratio || !std::isfinite(ratio->value())) return "";
-  return fmt::format("lit:shadow {:.1f} : 1 {}", ratio->value(), set.food_lit_to_shadow ? "on the food" : "in the empty spot");
+  return fmt::format("lit:shadow {:.1f} : 1 {}", ratio->value(),
+                     set.food_lit_to_shadow ? "on the food" : "in the empty spot");
 }
 
-void render_one(const std::string& scene_name, const Arguments& arguments) {
-  Description description = open_description(scene_name, arguments);
-  if (arguments.pixels) description.camera.pixels = *arguments.pixels;
-  const Scene scene = open_set(description, arguments);
-  const Effort effort = effort_of(arguments, description, stops(0.15));
+/// What the development and the caption say of the light.
+struct Metered {
+  Exposed exposed;
+  std::string ratio;
+};
+
+Metered metered(const Description& description, const Scene& scene, const Effort& effort, Stops brighter) {
   const SetReading set = read_set(description, scene, {stops(0.02), {}, effort.seed, effort.threads});
   if (!(set.named(kDishDome)->total_lx.value() > 0.0))
-    throw SceneError({problem_at(description.daylight.place, "no light reaches the dish", "open a cover, or raise [daylight] outdoor")});
-  const Camera camera = camera_of(description, scene);
-  const PictureReading taken = [&] {
-    ProgressBar bar("taking the picture", arguments.quiet);
-    return take_picture(scene, camera, effort, bar.callback());
-  }();
-  const Exposed exposed = exposure_of(description, set, arguments.brighter);
-  const Picture picture = developed(scene_linear(taken.measurement), camera.columns, camera.rows, {.metered = exposed.metered});
+    throw SceneError({problem_at(description.daylight.place, "no light reaches the dish",
+                                 "open a cover, or raise [daylight] outdoor")});
+  return {exposure_of(description, set, brighter), ratio_text(set)};
+}
+
+PictureReading taken(const Scene& scene, const Camera& camera, const Effort& effort, bool quiet) {
+  ProgressBar bar("taking the picture", quiet);
+  return take_picture(scene, camera, effort, bar.callback());
+}
+
+std::string sheet_bytes(const PictureReading& taken, const Camera& camera, const Metered& light,
+                        const std::string& title, const Metadata& metadata) {
+  const Picture picture = developed(scene_linear(taken.measurement), camera.columns, camera.rows,
+                                    {.metered = light.exposed.metered});
+  const std::string caption = light.ratio.empty() ? title : title + ": " + light.ratio;
+  return png_bytes(
+      picture_sheet(picture, {.settings = to_text(light.exposed.settings),
+                              .caption = caption,
+                              .cm_per_pixel = 100.0 * camera.frame_size()[0].si / camera.columns}),
+      metadata);
+}
+
+Json document(const Description& description, const Effort& effort, const std::string& stem,
+              const Metered& light, const PictureReading& taken) {
+  const Settings& settings = light.exposed.settings;
+  return {{"schema", "fillside.render/1"},
+          {"scene", description.file},
+          {"scene_hash", scene_hash(description)},
+          {"seed", effort.seed},
+          {"png", stem + ".png"},
+          {"exr", stem + ".exr"},
+          {"settings", to_text(settings)},
+          {"metered_lx", light.exposed.metered.si},
+          {"samples_per_pixel", taken.samples_per_pixel},
+          {"half_width_95_of_the_middle_pixel_stops", taken.reached_stops}};
+}
+
+Json render_one(const Description& description, const std::string& stem, const Arguments& arguments) {
+  Description sized = description;
+  sized.camera.pixels = arguments.pixels.value_or(description.camera.pixels);
+  const Scene scene = open_set(description, arguments);
+  const Effort effort = effort_of(arguments, description, stops(0.15));
+  const Metered light = metered(description, scene, effort, arguments.brighter);
+  const Camera camera = camera_of(sized, scene);
+  const PictureReading picture = taken(scene, camera, effort, arguments.quiet);
   const Metadata metadata = provenance(arguments, description, effort);
-  const auto stem = (std::filesystem::path(arguments.folder) / stem_of(scene_name)).string();
-  const double cm_per_pixel = 100.0 * camera.frame_size()[0].si / camera.columns;
-  write_file(stem + ".png", png_bytes(picture_sheet(picture, {.settings = to_text(exposed.settings), .caption = description.set.title + (ratio_text(set).empty() ? "" : ": " + ratio_text(set)), .cm_per_pixel = cm_per_pixel}), metadata));
-  write_file(stem + ".exr", exr_bytes(layered(taken.measurement, metadata)));
-  say(fmt::format("{0}.png: {1}; {0}.exr: one layer a row. {2} samples a pixel, middle pixel within ±{3:.2f} stop (95 %)\n", stem,
-                  to_text(exposed.settings), taken.samples_per_pixel, taken.reached_stops));
+  write_file(stem + ".png", sheet_bytes(picture, camera, light, description.set.title, metadata));
+  write_file(stem + ".exr", exr_bytes(layered(picture.measurement, metadata)));
+  if (!arguments.json)
+    say(fmt::format(
+        "{0}.png: {1}; {0}.exr: one layer a row. {2} samples a pixel, middle pixel within ±{3:.2f} stop "
+        "(95 %)\n",
+        stem, to_text(light.exposed.settings), picture.samples_per_pixel, picture.reached_stops));
+  note_shortfall(arguments, effort, picture.reached_stops, " in the middle pixel");
+  note_refused(arguments, picture.measurement.refused());
+  return document(description, effort, stem, light, picture);
+}
+
+/// One name a scene; throws when two would write over each other.
+std::vector<std::string> stems_of(const Arguments& arguments) {
+  std::vector<std::string> stems;
+  for (const std::string& scene : arguments.scenes) {
+    const auto stem = (std::filesystem::path(arguments.folder) / stem_of(scene)).string();
+    if (std::ranges::find(stems, stem) != stems.end())
+      throw SceneError(
+          {problem_at({scene, 0, 0}, fmt::format("an earlier scene is written to {}.png too", stem),
+                      "render them one by one into folders of their own")});
+    stems.push_back(stem);
+  }
+  return stems;
 }
 
 }  // namespace
 
 int run_render(const Arguments& arguments) {
-  make_folder(arguments.folder);
-  for (const std::string& scene : arguments.scenes) render_one(scene, arguments);
+  const auto stems = stems_of(arguments);
+  const auto descriptions = open_descriptions(arguments);
+  make_folder(arguments.folder);  // before the measuring, so that nobody waits for nothing
+  std::vector<Json> documents;
+  for (std::size_t i = 0; i < descriptions.size(); ++i)
+    documents.push_back(render_one(descriptions[i], stems[i], arguments));
+  if (arguments.json) say_documents(documents);
   return kDone;
 }
 

@@ -11,28 +11,25 @@
 namespace fillside::tools {
 namespace {
 
-constexpr std::string_view kStarter = R"(# A dish on a table by a window. The camera stands at 6 o'clock, 12 is behind the dish, 9 is left.
-# Measure your own window, table and distances; fillside check --full shows everything else that can be set.
-set.title = "My table by the window"
-daylight = { sky = "overcast", outdoor = "10 klx" }      # a grey day
-
+constexpr std::string_view kStarter =
+    R"(# My table by the window. The camera stands at 6 o'clock, 12 is behind the dish, 9 is to its left.
+# Measure your own. What is not said here has a default: fillside check --full shows them all.
 [[window]]
-clock = 9                 # the light comes from the left
-distance = "80 cm"        # from the dish to the glass
+clock = 9                      # the key: light from the left
+distance = "80 cm"             # from the dish to the glass
 width = "90 cm"
 height = "120 cm"
-sill = "90 cm"            # above the floor
+sill = "90 cm"                 # from the floor to the glass
 
 [[food]]
-kind = "tart"             # ball, egg, bowl, tart, layer cake, loaf, dumpling, jar, tumbler ...
+kind = "tart"                  # or ball, egg, plate, bowl, layer cake, loaf, dumpling, jar, tumbler, box
 
-[[board]]
+[[board]]                      # sends light back into the shadow side: fill
 name = "fill"
-sheet = "A3"              # or width and height
-surface = "white foam board"   # black foam board, crumpled foil, mirror ...
-clock = 3                 # opposite the window
+sheet = "A3"                   # or width and height
+surface = "white foam board"   # try "black foam board" or "crumpled kitchen foil"
+clock = 3                      # across from the window
 distance = "25 cm"
-lean = "10 deg"           # top toward the food
 )";
 
 }  // namespace
@@ -42,10 +39,11 @@ int run_scene(const Arguments& arguments) {
     say(kStarter);
     return kDone;
   }
-  if (std::filesystem::exists(arguments.new_file))
+  std::error_code unreachable;  // then writing says why
+  if (std::filesystem::exists(std::filesystem::symlink_status(arguments.new_file, unreachable)))
     throw WriteError(fmt::format("{} is there already; give the new scene another name", arguments.new_file));
   write_file(arguments.new_file, kStarter);
-  say(fmt::format("{} written; next: fillside meter {}\n", arguments.new_file, arguments.new_file));
+  say(fmt::format("{0} written; next: fillside meter {0}\n", arguments.new_file));
   return kDone;
 }
 

@@ -1,5 +1,6 @@
 // One function a verb; each returns the exit status.
-// To add one: a file verb_NAME.cpp with its function, a line here and in main.cpp, its options in arguments.cpp.
+// To add one: a file verb_NAME.cpp with its function, a line here and in main.cpp, its options in
+// arguments.cpp.
 #pragma once
 
 #include "tools/arguments.h"

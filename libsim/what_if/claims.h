@@ -1,33 +1,27 @@
 // Claims: what a scene says it shows, proved by measuring.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 
+#include "libsim/base/estimate.h"
 #include "libsim/scene/description.h"
 #include "libsim/what_if/effort.h"
-#include "libsim/base/estimate.h"
 
 namespace fillside {
 
-enum class Verdict { holds, fails, unknown_figure };
-
 struct ProvedClaim {
   ClaimSection claim;
-  Verdict verdict = Verdict::fails;
-  std::optional<Estimate> figure;
+  bool holds = false;  ///< the figure lies within its bounds; never when there is no light to form it from
+  Estimate figure;
   std::string unit;  ///< "stops", "lx", "EV", "ratio"
 };
 
-/// Measures every claim of the description, those with `without` in a set that lacks that thing. Figures:
-///   subject.lit_to_shadow, subject.stops        (on the food; in its empty place when there is none)
-///   empty_spot.lit_to_shadow, empty_spot.stops
-///   meter.NAME.lx, .key_lx, .fill_lx, .key_to_fill, .ev100     (own meters, "dish up", "food shadow", ...)
-///   board.NAME.gain.METER                       (stops that the board adds at a meter)
-///   plane.NAME.evenness                         (stops between the lightest and darkest of 12 x 8 cells, food away)
-/// A claim holds when the figure lies within its bounds.
-std::vector<ProvedClaim> prove_claims(const Description& description, const Effort& effort);
+/// Measures every claim of the description, those with `without` in a set that lacks that thing; the figures
+/// are those of figure_names.h. Throws SceneError, before anything is measured, with every claim whose figure
+/// the set does not have, naming the nearest or those that there are.
+std::vector<ProvedClaim> prove_claims(const Description& description, const Effort& effort,
+                                      const EffortProgress& progress = {});
 
 /// The description with the thing of that name left out; unchanged when there is none.
 Description without(Description description, const std::string& name);

@@ -1,0 +1,109 @@
+#include "libsim/what_if/figure_names.h"
+
+#include <algorithm>
+#include <limits>
+
+#include "libsim/transport/key.h"
+#include "libsim/what_if/map_reading.h"
+
+namespace fillside {
+namespace {
+
+using Figures = std::vector<NamedFigure>;
+using Ratio = std::function<std::optional<Estimate>(const SetReading&)>;
+
+Estimate nothing() { return std::numeric_limits<double>::quiet_NaN(); }
+
+void add_ratio(Figures& figures, const std::string& where, const Ratio& ratio) {
+  figures.push_back({where + ".lit_to_shadow", "ratio", [ratio](const MeasuredSet& set, const Effort&) {
+                       return ratio(set.reading).value_or(nothing());
+                     }});
+  figures.push_back({where + ".stops", "stops", [ratio](const MeasuredSet& set, const Effort&) {
+                       return in_stops(ratio(set.reading).value_or(nothing()));
+                     }});
+}
+
+void add_meter(Figures& figures, const std::string& meter) {
+  const auto add = [&](const char* what, const char* unit, Estimate Reading::*figure) {
+    figures.push_back({"meter." + meter + what, unit, [meter, figure](const MeasuredSet& set, const Effort&) {
+                         const Reading* reading = set.reading.named(meter);
+                         return reading ? reading->*figure : nothing();
+                       }});
+  };
+  add(".lx", "lx", &Reading::total_lx);
+  add(".key_lx", "lx", &Reading::key_lx);
+  add(".fill_lx", "lx", &Reading::fill_lx);
+  add(".key_to_fill", "ratio", &Reading::key_to_fill);
+  add(".ev100", "EV", &Reading::ev100);
+}
+
+void add_gain(Figures& figures, const std::string& board, const std::string& meter) {
+  figures.push_back(
+      {"board." + board + ".gain." + meter, "stops", [board, meter](const MeasuredSet& set, const Effort&) {
+         const auto& all = set.reading.readings;
+         const auto found = std::ranges::find(all, meter, &Reading::name);
+         if (found == all.end()) return nothing();
+         return gain_stops(set.reading.measurements[static_cast<std::size_t>(found - all.begin())], board);
+       }});
+}
+
+Estimate evenness(const MeasuredSet& set, const std::string& name, const Effort& effort) {
+  constexpr int kCellsAcross = 12;
+  auto plane =
+      map_plane(set.description, name, toward_window(set.scene, set.reading.key.emitter), kCellsAcross);
+  if (!plane) return nothing();
+  plane->subject_there = false;
+  const Measurement map = read_map(set.scene, *plane, effort).measurement;
+  Estimate low = map.total(0), high = low;
+  for (std::size_t cell = 1; cell < map.element_count(); ++cell) {
+    const Estimate here = map.total(cell);
+    if (here.value() < low.value()) low = here;
+    if (here.value() > high.value()) high = here;
+  }
+  return in_stops(high / low);
+}
+
+std::vector<std::string> meter_names(const Description& description, const Scene& scene) {
+  const Key key = find_key(scene, description.set.key, dish_place(scene));
+  const Direction to_key = toward_window(scene, key.emitter);
+  std::vector<std::string> names;
+  for (const Meter& meter : default_meters(description, scene, to_key)) names.push_back(meter.name);
+  for (const Meter& meter : own_meters(description, scene, to_key)) names.push_back(meter.name);
+  for (const Patch& patch : subject_patches(description, scene, to_key)) names.push_back(patch.name());
+  return names;
+}
+
+}  // namespace
+
+std::vector<NamedFigure> figures_of(const Description& description, const Scene& scene) {
+  Figures figures;
+  add_ratio(figures, "subject", [](const SetReading& set) { return set.subject_lit_to_shadow(); });
+  add_ratio(figures, "empty_spot", [](const SetReading& set) { return set.empty_lit_to_shadow; });
+  const auto meters = meter_names(description, scene);
+  for (const std::string& meter : meters) add_meter(figures, meter);
+  for (const Object& object : scene.objects())
+    if (object.kind == ObjectKind::board || object.kind == ObjectKind::diffuser)
+      for (const std::string& meter : meters) add_gain(figures, object.name, meter);
+  std::vector<std::string> planes{"table"};
+  for (const PlaneSection& plane : description.planes) planes.push_back(plane.name);
+  for (const std::string& plane : planes)
+    figures.push_back(
+        {"plane." + plane + ".evenness", "stops",
+         [plane](const MeasuredSet& set, const Effort& effort) { return evenness(set, plane, effort); }});
+  return figures;
+}
+
+std::vector<std::string> in_families(const std::vector<std::string>& names) {
+  std::vector<std::string> families;
+  for (const std::string& name : names) {
+    std::string family = name;
+    if (const auto gain = name.find(".gain."); name.starts_with("board.") && gain != std::string::npos)
+      family = name.substr(0, gain) + ".gain.METER";
+    if (name.starts_with("meter."))
+      family = name.substr(0, name.rfind('.')) + ".lx|key_lx|fill_lx|key_to_fill|ev100";
+    if (std::ranges::find(families, family) == families.end()) families.push_back(family);
+  }
+  return families;
+}
+
+}  // namespace fillside

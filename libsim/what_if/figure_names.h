@@ -1,0 +1,41 @@
+// Figures of a set by name, for claims: which there are, and how each is read from what was measured.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "libsim/scene/description.h"
+#include "libsim/what_if/effort.h"
+#include "libsim/what_if/set_reading.h"
+
+namespace fillside {
+
+/// One set with its readings.
+struct MeasuredSet {
+  const Description& description;
+  const Scene& scene;
+  const SetReading& reading;
+};
+
+struct NamedFigure {
+  std::string name;  ///< "subject.stops"
+  std::string unit;  ///< "stops", "lx", "EV", "ratio"
+  /// Not a finite number where there is no light to form it from.
+  std::function<Estimate(const MeasuredSet&, const Effort&)> value;
+};
+
+/// Every figure of the set, from the instruments that it has:
+///   subject.lit_to_shadow, subject.stops          on the food; in its empty place when there is none
+///   empty_spot.lit_to_shadow, empty_spot.stops
+///   meter.NAME.lx, .key_lx, .fill_lx, .key_to_fill, .ev100    own meters, "dish up", "food shadow", ...
+///   board.NAME.gain.METER                         stops that a board or diffuser adds at a meter
+///   plane.NAME.evenness                           stops between the lightest and darkest of 12 cells across,
+///   food away
+std::vector<NamedFigure> figures_of(const Description& description, const Scene& scene);
+
+/// The names for a message: the five figures of a meter as one, "meter.dish up.lx|key_lx|...", and the gains
+/// of a board as one, "board.fill.gain.METER".
+std::vector<std::string> in_families(const std::vector<std::string>& names);
+
+}  // namespace fillside

@@ -1,0 +1,39 @@
+#include "tools/cautions.h"
+
+#include <algorithm>
+
+namespace fillside::tools {
+namespace {
+
+constexpr double kLargeBoard_m = 0.9;
+
+bool throws_sun(const BoardSection& board) {
+  const std::string& surface = board.finish.surface;
+  return board.used &&
+         (surface.find("mirror") != std::string::npos || surface.find("foil") != std::string::npos);
+}
+
+bool is_sail(const BoardSection& board) {
+  return board.used && board.height && board.height->si > kLargeBoard_m;
+}
+
+}  // namespace
+
+std::string cautions_for(const Description& description) {
+  std::string text;
+  if (std::ranges::any_of(description.boards, throws_sun))
+    text +=
+        "  caution  mirrors and foil throw sun into eyes and can start fires: never leave them, or glass, in "
+        "a sun "
+        "patch\n";
+  if (description.camera.view == "overhead")
+    text +=
+        "  caution  overhead arms: counterweight, lock and tie them; nothing above people; follow the "
+        "makers' "
+        "instructions\n";
+  if (std::ranges::any_of(description.boards, is_sail))
+    text += "  caution  large boards are sails: clip them\n";
+  return text;
+}
+
+}  // namespace fillside::tools

@@ -1,0 +1,79 @@
+#include "tools/help_pages.h"
+
+#include <algorithm>
+
+namespace fillside::tools {
+namespace {
+
+const std::vector<HelpLine> kTradeWords{
+    {"key", "the main light, here the window's; it makes the shadows you see"},
+    {"fill", "all other light on the food: by way of boards, table, walls and ceiling"},
+    {"stop", "twice the light, or half of it; a third of a stop is just visible"},
+    {"lit:shadow", "what two meters read, one facing the key, one facing away; 2:1 is one stop"},
+    {"key:fill", "the two parts of one meter's reading; never the same number as lit:shadow"},
+    {"falloff", "how the light weakens over the table, in stops from a reference meter"},
+    {"empty spot", "read in the dish's place with the food taken away; else on the food"},
+    {"clock", "where things stand round the dish: the camera at 6, 12 behind the food, 9 left"}};
+
+}  // namespace
+
+const std::array<VerbPage, 5> kVerbPages{
+    VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
+             "The starter goes to a new file, or to standard output. A file that exists is left alone.",
+             "fillside scene my_table.toml"},
+    VerbPage{"check", "SCENE... [options]", "Is the scene sound, and does it show what it claims?",
+             "Every [[claim]] of the scene is measured. Status 1 when one does not hold.",
+             "fillside check my_table.toml"},
+    VerbPage{"meter", "SCENE... [options]", "What meters read, and who sends the light",
+             "Five meters stand in the dish's place with the food taken away; the scene's own meters and the "
+             "sides of "
+             "the food follow. With --json several scenes give one array of documents, one scene gives the "
+             "document.",
+             "fillside meter my_table.toml --set board.fill.distance=15cm"},
+    VerbPage{"map", "SCENE [MAP...] [options]",
+             "Maps of the table: illuminance, falloff, fill, visibility, gain",
+             "Each map becomes SCENE-MAP.png, and SCENE-MAP.csv with a line a cell. Maps: illuminance (lx); "
+             "falloff "
+             "(stops from the reference meter); fill (how deep a shadow cast there is, in stops); visibility "
+             "(share of "
+             "the key in view, 0 to 1); gain (stops that each board adds). Without any: falloff and fill.",
+             "fillside map my_table.toml falloff fill -o maps"},
+    VerbPage{"render", "SCENE... [options]", "The picture, exposed as the meter says",
+             "Makes SCENE.png, developed for a screen, and SCENE.exr with the light of every source and "
+             "board in a "
+             "layer of its own.",
+             "fillside render my_table.toml --pixels 480 -o pictures"}};
+
+std::string main_page() {
+  std::vector<HelpLine> verbs;
+  for (const VerbPage& verb : kVerbPages) verbs.push_back({std::string(verb.name), std::string(verb.duty)});
+  return "fillside VERB SCENE... [options]\n\n" +
+         wrapped(
+             "Computes the light on a table by a window: how it falls off, how much of it fills the shadows, "
+             "what "
+             "a meter reads and how the picture comes out, with the boards, cloths and places you have. "
+             "Every "
+             "figure has an error bar.") +
+         '\n' + help_list("Verbs", verbs) + '\n' + help_list("Words", kTradeWords) +
+         "\nStart:\n  fillside scene my_table.toml\n  fillside meter my_table.toml\n\n" +
+         wrapped(
+             "fillside VERB --help tells a verb's options. Status: 0 done, 1 the answer is no, 2 bad usage, "
+             "3 bad "
+             "input, 4 could not write.") +
+         '\n' +
+         wrapped(
+             "fillside calculates light; it does not judge whether a set is safe. Keep foam board, paper and "
+             "cloth "
+             "off hot lamps and flames, mirrors, foil and glass out of sun patches; secure overhead arms; "
+             "follow "
+             "the makers' instructions and local codes.");
+}
+
+std::string verb_page(std::string_view verb, const std::vector<HelpLine>& options) {
+  const VerbPage& page = *std::ranges::find(kVerbPages, verb, &VerbPage::name);
+  return "fillside " + std::string(page.name) + ' ' + std::string(page.words) + "\n\n" +
+         wrapped(std::string(page.duty) + (page.duty.ends_with('?') ? " " : ". ") + std::string(page.more)) +
+         '\n' + help_list("Options", options) + "\nExample:\n  " + std::string(page.example) + '\n';
+}
+
+}  // namespace fillside::tools

@@ -1,0 +1,50 @@
+#include "tools/misuse.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "libsim/scene/wording.h"
+#include "tools/help_pages.h"
+
+namespace fillside::tools {
+namespace {
+
+[[noreturn]] void refuse_word(const std::string& fault, const std::string& word,
+                              const std::vector<std::string>& names, std::string_view lead) {
+  throw Misuse{fault + "; " + suggestion(word, names, lead)};
+}
+
+}  // namespace
+
+void refuse_verb(const std::string& word) {
+  if (word.starts_with('-'))
+    throw Misuse{fmt::format("{} stands where the verb should; options come after it", in_quotes(word))};
+  std::vector<std::string> names;
+  for (const VerbPage& page : kVerbPages) names.emplace_back(page.name);
+  refuse_word(in_quotes(word) + " is not a verb", word, names, "the verbs are");
+}
+
+void refuse_option(const std::string& verb, const std::string& word, const std::vector<std::string>& known) {
+  const std::string option = word.substr(0, word.find('='));
+  refuse_word(fmt::format("{} is not an option of {}", in_quotes(option), verb), option, known, "it has");
+}
+
+void refuse_shape(const std::string& verb, const std::string& last_word) {
+  if (verb.empty()) refuse_verb(last_word);
+  if (last_word.starts_with('-') && last_word.find('=') == std::string::npos)
+    throw Misuse{fmt::format("{} needs a value", last_word)};
+  throw Misuse{"a value stands where none is taken: --json, --quiet, --full and --empty have none"};
+}
+
+void refuse_contradictions(const Arguments& a) {
+  if (a.verb == "scene") return;
+  if (a.scenes.empty())
+    throw Misuse{fmt::format("{} needs a scene; fillside scene writes one to start with", a.verb)};
+  if (a.precision && a.seconds) throw Misuse{"--precision and --seconds: give one of the two"};
+  if (std::ranges::count(a.scenes, "-") > 1) throw Misuse{"standard input (-) can be read only once"};
+  if (a.full && a.scenes.size() > 1) throw Misuse{"--full prints one scene at a time"};
+  if (a.full && a.json) throw Misuse{"--full prints a scene file, not JSON; leave one of the two out"};
+}
+
+}  // namespace fillside::tools

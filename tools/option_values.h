@@ -1,0 +1,25 @@
+// Values of options, read from their words. Each function throws Misuse with one line that says what to write
+// instead.
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "libsim/base/quantity.h"
+
+namespace fillside::tools {
+
+struct WholeRange {
+  std::uint64_t least, most;
+};
+
+std::uint64_t whole_number(const std::string& option, const std::string& word, WholeRange range);
+
+/// "0.05 stop"; more than nothing.
+Stops precision_value(const std::string& option, const std::string& word);
+/// "1/3 stop", "-1 stop".
+Stops stops_value(const std::string& option, const std::string& word);
+/// "20", "20 s", "2 min"; more than nothing.
+Duration seconds_value(const std::string& option, const std::string& word);
+
+}  // namespace fillside::tools
