@@ -98,12 +98,13 @@ TEST(MapFigures, the_key_is_hidden_behind_an_opaque_card_and_in_full_view_beside
   const Scene scene(std::move(parts));
   const Key key = find_key(scene, "", {0, 0, 0.03});
   const MapPlane plane{
-      .name = "row", .rectangle = {{0, 0, 0}, {1.0, 0, 0}, {0, 0.05, 0}}, .columns = 4, .rows = 1};
+      .name = "row", .rectangle = {{0, 0, 0}, {1.0, 0, 0}, {0, 0.05, 0}}, .columns = 8, .rows = 1};
   const Measurement m = measure(scene, plane, {.samples = 64, .replicates = 4});
-  const MapSubject subject{m, plane, key, std::vector<bool>(4, false), 1.0, "", ""};
-  EXPECT_EQ(figure_in(subject, MapFigure::key_visibility, 1).value(), 0.0);  // x from -0.5 to 0
-  EXPECT_NEAR(figure_in(subject, MapFigure::key_visibility, 2).value(), 1.0, 1e-6);
-  EXPECT_NEAR(figure_in(subject, MapFigure::key_visibility, 3).value(), 1.0, 1e-6);
+  const MapSubject subject{m, plane, key, std::vector<bool>(8, false), 1.0, "", ""};
+  // The lamp is 1 m up, the card from x = -0.8 to -0.2 at 0.1 m: its full shadow covers -0.88 to -0.23 m.
+  EXPECT_EQ(figure_in(subject, MapFigure::key_visibility, 2).value(), 0.0);  // from -0.5 to -0.25
+  for (std::size_t cell = 4; cell < 8; ++cell)
+    EXPECT_NEAR(figure_in(subject, MapFigure::key_visibility, cell).value(), 1.0, 1e-6);
 }
 
 }  // namespace

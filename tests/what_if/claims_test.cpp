@@ -10,7 +10,6 @@ namespace fillside {
 namespace {
 
 using testing::HasSubstr;
-using testing::Not;
 
 const Effort kRough{.precision = stops(0.3), .seconds = {}};
 const std::string kMeterAndPlane = R"(
@@ -118,8 +117,14 @@ TEST(Claims, about_a_board_that_is_left_out_are_refused) {
               HasSubstr("in this set without \"fill\""));
 }
 
-TEST(Claims, in_the_dark_do_not_hold) {
-  EXPECT_FALSE(one("subject.stops", "at_least = -100.0", kFood + "[daylight]\noutdoor = \"0 lx\"\n").holds);
+TEST(Claims, do_not_hold_where_there_is_no_light_to_form_their_figure_from) {
+  const Description black =
+      small_set(claim("empty_spot.stops", "at_least = 0.0"),
+                {"room.walls=0.0", "room.ceiling=0.0", "room.floor=0.0", "table.reflectance=0.0",
+                 "window.glass=none", "board.fill.used=false"});
+  const ProvedClaim proof = prove_claims(black, kRough).front();
+  EXPECT_FALSE(std::isfinite(proof.figure.value()));  // nothing reaches the meter that faces away
+  EXPECT_FALSE(proof.holds);
 }
 
 TEST(FigureNames, stand_in_families_in_messages) {

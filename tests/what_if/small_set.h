@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <string>
+#include <vector>
 
 #include "libsim/base/estimate.h"
 #include "libsim/scene/build.h"
@@ -35,9 +36,9 @@ depth = "8 cm"
 height = "6 cm"
 )";
 
-inline Description small_set(const std::string& more = kFood) {
+inline Description small_set(const std::string& more = kFood, const std::vector<std::string>& edits = {}) {
   std::vector<Problem> warnings;
-  return load_description_text(kSmallRoom + more, "small.toml", {}, warnings);
+  return load_description_text(kSmallRoom + more, "small.toml", edits, warnings);
 }
 
 inline Scene scene_of(const Description& description) { return std::move(build(description).scene); }
