@@ -11,6 +11,10 @@
 
 namespace fillside::tools {
 
+/// How well each verb measures when the options do not say.
+inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.05),
+                       kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15);
+
 struct Arguments {
   std::string verb;
   std::vector<std::string> scenes;
@@ -26,7 +30,7 @@ struct Arguments {
   // map
   std::vector<std::string> figures;
   std::string plane = "table";
-  int cells = 96;
+  int cells = 72;
   bool empty_spot = false;
   // render
   std::optional<int> pixels;
