@@ -122,6 +122,8 @@ const std::string kGreyCard = R"(
 [room]
 walls = 0.05
 ceiling = 0.05
+[table]
+width = "80 cm"
 [[window]]
 clock = 9
 distance = "45 cm"

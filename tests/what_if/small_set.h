@@ -17,6 +17,8 @@ inline const std::string kSmallRoom = R"(
 [room]
 depth = "2 m"
 width = "2 m"
+[table]
+width = "90 cm"
 [[window]]
 clock = 9
 distance = "50 cm"
