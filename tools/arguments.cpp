@@ -57,9 +57,9 @@ void add_reading(CLI::App& verb, Arguments& a) {
   add_switch(verb, "-q,--quiet", a.quiet, "no progress and no notes");
 }
 
-void add_measuring(CLI::App& verb, Arguments& a, const char* usual) {
+void add_measuring(CLI::App& verb, Arguments& a, Stops usual) {
   add_value(verb, "--precision", "STOPS",
-            fmt::format("measure until the 95 % error bar is this small; \"{} stop\" by default", usual),
+            fmt::format("measure until the 95 % error bar is this small; \"{}\" by default", to_text(usual)),
             [&a](const std::string& word) { a.precision = precision_value("--precision", word); });
   add_value(verb, "--seconds", "N", "measure for about this long instead",
             [&a](const std::string& word) { a.seconds = seconds_value("--seconds", word); });
@@ -71,6 +71,12 @@ void add_measuring(CLI::App& verb, Arguments& a, const char* usual) {
             [&a](const std::string& word) {
               a.threads = static_cast<int>(whole_number("--threads", word, {0, 256}));
             });
+}
+
+Stops usual_precision(std::string_view verb) {
+  if (verb == "check") return kCheckPrecision;
+  if (verb == "map") return kMapPrecision;
+  return verb == "render" ? kPicturePrecision : kMeterPrecision;
 }
 
 void add_folder(CLI::App& verb, Arguments& a) {
@@ -92,9 +98,10 @@ void take_map_word(Arguments& a, const std::string& word) {
 void add_map_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--plane", "NAME", "the table, or a [[plane]] of the scene",
             [&a](const std::string& word) { a.plane = word; });
-  add_value(verb, "--cells", "N", "cells across, 4 to 1024; 96 by default", [&a](const std::string& word) {
-    a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));
-  });
+  add_value(verb, "--cells", "N", fmt::format("cells across, 4 to 1024; {} by default", a.cells),
+            [&a](const std::string& word) {
+              a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));
+            });
   add_switch(verb, "--empty", a.empty_spot, "take the food away");
 }
 
@@ -129,11 +136,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
     add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
   if (page.name == "map") add_map_options(verb, a);
   if (page.name == "render") add_render_options(verb, a);
-  add_measuring(verb, a,
-                page.name == "check"   ? "0.02"
-                : page.name == "meter" ? "0.05"
-                : page.name == "map"   ? "0.1"
-                                       : "0.15");
+  add_measuring(verb, a, usual_precision(page.name));
   if (page.name == "map" || page.name == "render") add_folder(verb, a);
 }
 

@@ -11,6 +11,10 @@
 
 namespace fillside::tools {
 
+/// How well each verb measures when the options do not say.
+inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.05),
+                       kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15);
+
 struct Arguments {
   std::string verb;
   std::vector<std::string> scenes;

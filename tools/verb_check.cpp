@@ -16,8 +16,6 @@
 namespace fillside::tools {
 namespace {
 
-constexpr double kClaimPrecision_stops = 0.02;
-
 std::string bounds_text(const ClaimSection& claim) {
   if (claim.is) return fmt::format("is {:g} within {:g}", *claim.is, claim.tolerance.value_or(0.0));
   if (claim.at_least && claim.at_most)
@@ -77,8 +75,7 @@ nlohmann::ordered_json document(const Description& description, const std::vecto
 std::vector<ProvedClaim> proved_claims(const Description& description, const Arguments& arguments) {
   open_set(description, arguments);
   ProgressBar bar("measuring claims", arguments.quiet);
-  return prove_claims(description, effort_of(arguments, description, stops(kClaimPrecision_stops)),
-                      bar.callback());
+  return prove_claims(description, effort_of(arguments, description, kCheckPrecision), bar.callback());
 }
 
 }  // namespace

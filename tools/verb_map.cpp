@@ -163,7 +163,7 @@ int run_map(const Arguments& arguments) {
   const Scene scene = open_set(description, arguments);
   const auto wanted = wanted_maps(arguments, scene);
   make_folder(arguments.folder);  // before the measuring, so that nobody waits for nothing
-  const Effort effort = effort_of(arguments, description, stops(0.15));
+  const Effort effort = effort_of(arguments, description, kMapPrecision);
   const SetReading set = read_set(description, scene, {stops(0.02), {}, effort.seed, effort.threads});
   MapPlane plane =
       *map_plane(description, arguments.plane, toward_window(scene, set.key.emitter), arguments.cells);

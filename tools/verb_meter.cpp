@@ -23,7 +23,7 @@ int run_meter(const Arguments& arguments) {
   std::vector<nlohmann::ordered_json> documents;
   bool first = true;
   for (const Description& description : open_descriptions(arguments)) {
-    const Effort effort = effort_of(arguments, description, stops(0.05));
+    const Effort effort = effort_of(arguments, description, kMeterPrecision);
     const SetReading reading = read_one(description, effort, arguments);
     if (arguments.json)
       documents.push_back(meter_json(description, reading, effort));

@@ -128,7 +128,7 @@ Json render_one(const Description& description, const std::string& stem, const A
   Description sized = description;
   sized.camera.pixels = arguments.pixels.value_or(description.camera.pixels);
   const Scene scene = open_set(description, arguments);
-  const Effort effort = effort_of(arguments, description, stops(0.15));
+  const Effort effort = effort_of(arguments, description, kPicturePrecision);
   const Metered light = metered(description, scene, effort, arguments.brighter);
   const Camera camera = camera_of(sized, scene);
   const PictureReading picture = taken(scene, camera, effort, arguments.quiet);

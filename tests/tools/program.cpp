@@ -43,6 +43,8 @@ title = "Small"
 [room]
 depth = "2 m"
 width = "2 m"
+[table]
+width = "90 cm"
 [[window]]
 clock = 9
 distance = "50 cm"

@@ -30,9 +30,7 @@ TEST_F(Streams, without_a_terminal_there_is_no_bar_and_no_escape_code) {
 }
 
 TEST_F(Streams, warnings_go_to_standard_error_and_quiet_silences_them) {
-  write(
-      "odd.toml",
-      kSmallSet + "[[meter]]\nname = \"m\"\nelevation = \"10 deg\"\n");  // counts only with a clock direction
+  write("odd.toml", kSmallSet + "colour = \"#ff0000\"\nreflectance = 0.9\n");  // no red is that light
   const auto words = std::vector<std::string>{"meter", "odd.toml"} + kRoughly;
   const Outcome loud = run(words), quiet = run(words + std::vector<std::string>{"-q"});
   EXPECT_THAT(loud.err, HasSubstr("odd.toml:"));

@@ -1,0 +1,55 @@
+#include "libsim/view/exposure.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <utility>
+
+namespace fillside {
+namespace {
+
+TEST(Exposure, incident_light_and_exposure_value_double_together) {
+  // ISO 2720:1974 with C = 250 and S = 100: E = 2.5 x 2^EV. The table as it is printed on meters (common
+  // practice).
+  for (const auto& [ev, lux] :
+       {std::pair{-1, 1.25}, {0, 2.5}, {1, 5.0}, {5, 80.0}, {7, 320.0}, {10, 2560.0}, {15, 81920.0}})
+    EXPECT_NEAR(ev100_of_flat(lux).value(), ev, 1e-12);
+  EXPECT_NEAR(ev100_of_dome(3.3 * 1024.0).value(), 10.0, 1e-12);
+  EXPECT_EQ(kReflectedConstant, 12.5);
+}
+
+TEST(Exposure, a_dome_in_the_same_light_calls_for_its_own_constant) {
+  EXPECT_NEAR(ev100_of_flat(1000.0).value() - ev100_of_dome(1000.0).value(), std::log2(330.0 / 250.0), 1e-12);
+}
+
+TEST(Exposure, no_light_has_no_exposure_value) { EXPECT_FALSE(std::isfinite(ev100_of_flat(0.0).value())); }
+
+TEST(Exposure, a_known_reading_gives_the_known_settings) {
+  // 800 lx at ISO 400, f/5.6 (4 sqrt 2): t = N^2 C / (E S) = 32 x 250 / (800 x 400) = 1/40 s.
+  const Settings settings = settings_for(ev100_of_flat(800.0).value(), f_number(5.6), 400);
+  EXPECT_NEAR(settings.shutter.si, 1.0 / 40.0, 0.01 / 40.0);  // the true third stop is 2^(-16/3) s
+  EXPECT_EQ(to_text(settings), "f/5.6, 1/40 s, ISO 400");
+}
+
+TEST(Exposure, engraved_f_numbers_stand_for_powers_of_the_root_of_two) {
+  // At EV 10 and ISO 100 the shutter is N^2 / 1024 exactly for a true full stop.
+  int stop = 0;
+  for (const double engraved : {1.0, 1.4, 2.0, 2.8, 4.0, 5.6, 8.0, 11.0, 16.0, 22.0, 32.0})
+    EXPECT_NEAR(settings_for(10.0, f_number(engraved), 100).shutter.si, std::exp2(stop++) / 1024.0, 1e-12)
+        << engraved;
+}
+
+TEST(Exposure, shutters_are_rounded_to_third_stops_and_named_as_on_the_dial) {
+  for (const auto& [ev, text] :
+       {std::pair{5.0, "1 s"}, {11.0, "1/60 s"}, {8.0, "1/8 s"}, {18.0, "1/8000 s"}, {3.0, "4 s"}})
+    EXPECT_EQ(to_text(settings_for(ev, f_number(5.6), 100)), std::string("f/5.6, ") + text + ", ISO 100");
+  for (double ev = 4.0; ev < 12.0; ev += 0.07) {
+    const double exact_s = 32.0 / std::exp2(ev), rounded_s = settings_for(ev, f_number(5.6), 100).shutter.si;
+    EXPECT_LE(std::abs(std::log2(rounded_s / exact_s)), 1.0 / 6.0 + 1e-12);
+    const double thirds = 3.0 * std::log2(rounded_s);
+    EXPECT_NEAR(thirds, std::round(thirds), 1e-9);
+  }
+}
+
+}  // namespace
+}  // namespace fillside

@@ -1,0 +1,66 @@
+#include "libsim/view/reading.h"
+
+#include <gtest/gtest.h>
+
+#include "libsim/view/exposure.h"
+#include "tests/view/measured.h"
+
+namespace fillside {
+namespace {
+
+const CellLight kLight{.key_straight = 300, .key_by_cloth = 60, .key_by_card = 100, .lamp_straight = 40};
+
+Reading reading(ReadingKind kind = ReadingKind::flat) {
+  const TwoLamps set;
+  return reading_of(measured(set, {{kLight, kLight}}), set.key, kind, true);
+}
+
+TEST(Reading, key_is_what_comes_straight_or_by_its_cloth_and_fill_is_the_rest) {
+  const Reading r = reading();
+  EXPECT_NEAR(r.total_lx.value(), 500.0, 1e-3);
+  EXPECT_NEAR(r.key_lx.value(), 360.0, 1e-3);
+  EXPECT_NEAR(r.fill_lx.value(), 140.0, 1e-3);
+  EXPECT_NEAR(r.key_to_fill.value(), 360.0 / 140.0, 1e-5);
+}
+
+TEST(Reading, rows_stand_strongest_first_and_those_without_light_are_left_out) {
+  const Reading r = reading();
+  ASSERT_EQ(r.rows.size(), 4u);
+  const std::vector<std::string> vias{"straight", "card", "cloth", "straight"};
+  double sum = 0.0;
+  for (std::size_t i = 0; i < 4; ++i) {
+    EXPECT_EQ(r.rows[i].via, vias[i]);
+    EXPECT_EQ(r.rows[i].source, i == 3 ? "lamp" : "window");
+    EXPECT_EQ(r.rows[i].key, i == 0 || i == 2);
+    sum += r.rows[i].lx.value();
+  }
+  EXPECT_NEAR(sum, r.total_lx.value(), 1e-3);
+}
+
+TEST(Reading, each_receptor_counts_by_its_own_constant) {
+  EXPECT_NEAR(reading(ReadingKind::flat).ev100.value(), std::log2(500.0 / 2.5), 1e-5);
+  EXPECT_NEAR(reading(ReadingKind::dome).ev100.value(), std::log2(500.0 / 3.3), 1e-5);
+  EXPECT_NEAR(reading(ReadingKind::patch).ev100.value(), std::log2(500.0 / 2.5), 1e-5);
+}
+
+TEST(Reading, gain_is_the_total_over_the_total_without_the_boards_rows) {
+  const TwoLamps set;
+  const Measurement m = measured(set, {{kLight, kLight}});
+  EXPECT_NEAR(gain_stops(m, "card").value(), std::log2(500.0 / 400.0), 1e-5);
+  EXPECT_EQ(gain_stops(m, "nothing of that name").value(), 0.0);
+}
+
+TEST(Reading, a_ratio_knows_that_its_two_parts_share_their_luck) {
+  const TwoLamps set;
+  const CellLight bright{.key_straight = 400}, dim{.key_straight = 200};
+  const Reading lit = reading_of(measured(set, {{bright, dim}}), set.key, ReadingKind::patch, true);
+  const CellLight half_bright{.key_straight = 100}, half_dim{.key_straight = 50};
+  const Reading shadow =
+      reading_of(measured(set, {{half_bright, half_dim}}), set.key, ReadingKind::patch, true);
+  EXPECT_NEAR(lit_to_shadow(lit, shadow).value(), 4.0, 1e-6);
+  EXPECT_GT(lit.total_lx.standard_error(), 50.0);
+  EXPECT_NEAR(lit_to_shadow(lit, shadow).standard_error(), 0.0, 1e-6);
+}
+
+}  // namespace
+}  // namespace fillside
