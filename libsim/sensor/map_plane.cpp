@@ -30,15 +30,14 @@ bool leads_out(const Scene& scene, Ray way, std::uint32_t mask) {
   return false;
 }
 
-/// Ways from the plane: straight up, and three all round that rise by a hundredth. An open sheet overhead,
-/// its front up, looks from below like the inside of a thing, but not from the side.
-std::array<Direction, 4> ways_up(const Rectangle& rectangle) {
+/// Three ways all round that rise from the plane by a hundredth.
+std::array<Direction, 3> low_ways(const Rectangle& rectangle) {
   constexpr double kRise = 0.01;
   const Frame frame = frame_around(rectangle.normal());
-  std::array<Direction, 4> ways{frame.normal};
-  for (std::size_t i = 0; i < 3; ++i) {
+  std::array<Direction, 3> ways;
+  for (std::size_t i = 0; i < ways.size(); ++i) {
     const double azimuth = 2.0 * kPi * static_cast<double>(i) / 3.0;
-    ways[i + 1] = frame.to_world(Direction(std::cos(azimuth), std::sin(azimuth), kRise).normalized());
+    ways[i] = frame.to_world(Direction(std::cos(azimuth), std::sin(azimuth), kRise).normalized());
   }
   return ways;
 }
@@ -51,11 +50,15 @@ Receiver MapPlane::draw(std::size_t element, double u, double v) const {
   return {place_in(*this, element, u, v), rectangle.normal(), FlatReceptor{}};
 }
 
+/// An open sheet overhead, its front up, looks from below like the inside of a thing, but not from the side.
+/// One side is enough: from a place right on a face of something thin, the ways that go in by that face tell
+/// nothing.
 bool is_covered(const MapPlane& plane, const Scene& scene, std::size_t element) {
   const std::uint32_t mask = plane.subject_there ? kAllOpaque : kAllOpaque & kWithoutSubject;
-  return std::ranges::all_of(ways_up(plane.rectangle), [&](const Direction& way) {
+  const auto inside = [&](const Direction& way) {
     return leads_out(scene, leaving(plane.middle_of(element), plane.rectangle.normal(), way), mask);
-  });
+  };
+  return inside(plane.rectangle.normal()) && std::ranges::any_of(low_ways(plane.rectangle), inside);
 }
 
 }  // namespace fillside
