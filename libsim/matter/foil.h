@@ -1,10 +1,10 @@
 // Foil and mirror: a share of the light goes mirror-wise, exactly (roughness 0) or in a lobe, the rest is
-// matte. The lobe by itself loses what would meet a second facet: a sixth at the roughness of crumpled foil.
-// That light is given back, spread wide, by the compensation of Kulla and Conty, "Revisiting Physically Based
-// Shading at Imageworks", SIGGRAPH 2017 course "Physically Based Shading in Theory and Practice": (1 -
-// E(viewer)) (1 - E(source)) / (pi (1 - E_avg)), which is the same with both exchanged. It is scaled by the
-// reflectance like the lobe (no facet tints it twice), so that the reflectance of a foil is what it says, at
-// every angle.
+// matte. The lobe by itself loses what would meet a second facet: a sixth to a fifth at the roughness of
+// crumpled foil. That light is given back, spread wide, by the compensation of Kulla and Conty, "Revisiting
+// Physically Based Shading at Imageworks", SIGGRAPH 2017 course "Physically Based Shading in Theory and
+// Practice": (1 - E(viewer)) (1 - E(source)) / (pi (1 - E_avg)), which is the same with both exchanged. It is
+// scaled by the reflectance like the lobe (no facet tints it twice), so that the reflectance of a foil is
+// what it says, at every angle.
 #pragma once
 
 #include <optional>
