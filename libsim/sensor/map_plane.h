@@ -15,14 +15,18 @@ struct MapPlane {
   int columns = 64, rows = 64;
   bool subject_there = true;
 
-  std::size_t element_count() const { return static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows); }
+  std::size_t element_count() const {
+    return static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows);
+  }
   /// The middle of a cell.
   Point middle_of(std::size_t element) const;
   /// A receptor drawn uniformly in a cell.
   Receiver draw(std::size_t element, double u, double v) const;
 };
 
-/// True where the middle of a cell lies inside a solid thing (the dish on the table): nothing can be read there.
+/// True where the middle of a cell lies inside a solid thing (the dish on the table): nothing can be read
+/// there. Not under things held over the plane, be they closed or open sheets; a wide sheet that lies on it
+/// covers it.
 bool is_covered(const MapPlane& plane, const Scene& scene, std::size_t element);
 
 }  // namespace fillside

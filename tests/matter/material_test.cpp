@@ -31,6 +31,7 @@ const std::vector<Sample>& samples() {
       {"lobe_of_roughness_0_1", Foil{grey(1.0), 1.0, 0.1}},
       {"lobe_of_roughness_0_3", Foil{grey(0.85), 1.0, 0.3}},
       {"lobe_of_roughness_0_6", Foil{grey(1.0), 1.0, 0.6}},
+      {"lobe_of_roughness_1", Foil{grey(1.0), 1.0, 1.0}},
       {"tinted_lobe_over_matte", Foil{{0.9, 0.7, 0.3}, 0.6, 0.2}},
       {"mirror_over_matte", Foil{grey(0.9), 0.4, 0.0}},
       {"foil_without_gloss", Foil{grey(0.8), 0.0, 0.3}},
@@ -61,9 +62,10 @@ Numbers4 four(tests::Dice& dice) {
 
 /// Share of light that is spread, by quadrature.
 Rgb spread_share(const Material& material, const Direction& to_viewer) {
-  return tests::over_sphere(grey(0.0), [&](const Direction& to_source) {
-    return scattering_cosine_per_sr(material, to_viewer, to_source);
-  });
+  return tests::over_sphere(
+      grey(0.0),
+      [&](const Direction& to_source) { return scattering_cosine_per_sr(material, to_viewer, to_source); },
+      600, 1000);
 }
 
 /// Mean weight of the draws that went on by a way in `turns`, with its standard error.
@@ -84,6 +86,12 @@ DrawnShare drawn_share(const Material& material, const Direction& to_viewer, con
   return {mean, ((squares / kDraws - mean.square()).max(0.0) / kDraws).sqrt()};
 }
 
+/// How far off the energy of a material may be: that of a foil's lobe comes from an interpolated table.
+double energy_error(const Material& material) {
+  const auto* foil = std::get_if<Foil>(&material);
+  return foil && foil->roughness > 0.0 && foil->specular_share > 0.0 ? 0.002 : 1e-9;
+}
+
 class EveryMaterial : public testing::TestWithParam<Sample> {
  protected:
   const Material& material() const { return GetParam().material; }
@@ -94,7 +102,7 @@ TEST_P(EveryMaterial, sends_on_no_more_light_than_arrives) {
     const DrawnShare unturned =
         drawn_share(material(), to_viewer, [](Turn turn) { return turn != Turn::spread; });
     const Rgb all = spread_share(material(), to_viewer) + unturned.mean - 5.0 * unturned.standard_error;
-    EXPECT_LE(all.maxCoeff(), 1.0 + 1e-5) << to_viewer.transpose();
+    EXPECT_LE(all.maxCoeff(), 1.0 + 1e-5 + energy_error(material())) << to_viewer.transpose();
     EXPECT_GE(all.minCoeff(), -1e-9);
   }
 }
@@ -109,15 +117,10 @@ TEST_P(EveryMaterial, draws_as_much_spread_light_as_quadrature_finds) {
 }
 
 TEST_P(EveryMaterial, keeps_to_the_albedo_that_roulette_goes_by) {
-  const auto* foil = std::get_if<Foil>(&material());
-  const bool loses_some = foil && foil->roughness > 0.0 && foil->specular_share > 0.0;
   for (const Direction& to_viewer : viewers()) {
     const DrawnShare drawn = drawn_share(material(), to_viewer, [](Turn) { return true; });
-    const Rgb above = drawn.mean - albedo(material(), to_viewer);
-    EXPECT_LT((above - 5.0 * drawn.standard_error).maxCoeff(), 1e-9);
-    if (!loses_some) {
-      EXPECT_GT((above + 5.0 * drawn.standard_error).minCoeff(), -1e-9);
-    }
+    const Rgb beyond = (drawn.mean - albedo(material(), to_viewer)).abs() - 5.0 * drawn.standard_error;
+    EXPECT_LT(beyond.maxCoeff(), energy_error(material())) << to_viewer.transpose();
   }
 }
 

@@ -87,5 +87,43 @@ TEST(IsCovered, fails_under_a_board_held_over_the_table) {
     }
 }
 
+/// Cells in whose middle the plane is covered, with these parts.
+std::size_t covered_count(SceneParts parts) {
+  const Scene scene(std::move(parts));
+  const MapPlane plane = table_top();
+  std::size_t covered = 0;
+  for (std::size_t element = 0; element < plane.element_count(); ++element)
+    covered += is_covered(plane, scene, element);
+  return covered;
+}
+
+TEST(IsCovered, fails_under_an_open_sheet_held_level_whichever_way_it_faces) {
+  for (const double side : {1.0, -1.0}) {
+    SceneParts parts;
+    parts.add_surface(mesh_of({{0, 0, 0.2}, {0.5, 0, 0}, {0, side * 0.4, 0}}), Matte{},
+                      parts.add_object("napkin", ObjectKind::prop));
+    EXPECT_EQ(covered_count(std::move(parts)), 0u) << side;
+  }
+}
+
+TEST(IsCovered, holds_in_a_box_under_an_open_sheet_and_in_a_box_that_others_reach_into) {
+  SceneParts parts;
+  const std::uint16_t stack = parts.add_object("stack", ObjectKind::food, true);
+  parts.add_surface(box_mesh({0, 0, 0}, 0.2, 0.2, 0.1), Matte{}, stack);
+  parts.add_surface(box_mesh({0, 0, 0.02}, 0.12, 0.12, 0.2), Matte{}, stack);  // sunk into the first
+  for (const double side : {1.0, -1.0})
+    parts.add_surface(mesh_of({{0, 0, 0.4}, {0.5, 0, 0}, {0, side * 0.4, 0}}), Matte{},
+                      parts.add_object("napkin", ObjectKind::prop));
+  EXPECT_EQ(covered_count(std::move(parts)), 4u);
+}
+
+TEST(IsCovered, fails_under_a_solid_held_over_the_table_with_another_inside_it) {
+  SceneParts parts;
+  const std::uint16_t held = parts.add_object("held", ObjectKind::prop);
+  parts.add_surface(box_mesh({0, 0, 0.2}, 0.4, 0.4, 0.2), Matte{}, held);
+  parts.add_surface(box_mesh({0, 0, 0.25}, 0.2, 0.2, 0.1), Matte{}, held);
+  EXPECT_EQ(covered_count(std::move(parts)), 0u);
+}
+
 }  // namespace
 }  // namespace fillside
