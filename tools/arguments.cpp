@@ -82,6 +82,12 @@ Stops usual_precision(std::string_view verb) {
 void add_folder(CLI::App& verb, Arguments& a) {
   add_value(verb, "-o,--out", "FOLDER", "folder to write into; made when it is not there",
             [&a](const std::string& word) { a.folder = word; });
+  add_value(verb, "--name", "NAME", "what the files are called; the scene's name by default",
+            [&a](const std::string& word) {
+              if (word.empty() || word.find('/') != std::string::npos)
+                throw Misuse{fmt::format("--name: {} is not a file's name", in_quotes(word))};
+              a.stem = word;
+            });
 }
 
 /// The first word is the scene, the others are maps; one that is plainly a second scene is said to be one.
@@ -125,6 +131,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
         throw Misuse{fmt::format("scene writes one file; {} is a second one", in_quotes(word))};
       a.new_file = word;
     });
+    add_switch(verb, "--catalogue", a.catalogue, "list the surfaces, cloths and sheets that a scene can name");
     return;
   }
   if (page.name == "map")

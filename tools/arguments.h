@@ -24,6 +24,7 @@ struct Arguments {
   std::optional<std::uint64_t> seed;
   int threads = 0;
   std::string folder = ".";
+  std::string stem;  ///< --name: what the files are called; empty: as the scene
   bool json = false, quiet = false;
   // check
   bool full = false;
@@ -37,6 +38,7 @@ struct Arguments {
   Stops brighter = stops(0.0);
   // scene
   std::string new_file;
+  bool catalogue = false;
   /// The command for the files' metadata, quoted for a shell; without what cannot change a file (threads,
   /// folder).
   std::string command;

@@ -72,6 +72,10 @@ void note_refused(const Arguments& arguments, const RefusedSamples& refused) {
       refused.count, refused.element, refused.replicate, refused.sample));
 }
 
+std::string file_stem_of(const std::string& scene, const Arguments& arguments) {
+  return arguments.stem.empty() ? stem_of(scene) : arguments.stem;
+}
+
 std::string stem_of(const std::string& scene) {
   return scene == "-" ? "scene" : std::filesystem::path(scene).stem().string();
 }

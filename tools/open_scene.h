@@ -35,6 +35,8 @@ void note_refused(const Arguments& arguments, const RefusedSamples& refused);
 
 /// The scene's short name for file names: "citrus_tart" for "scenes/citrus_tart.toml".
 std::string stem_of(const std::string& scene);
+/// What the files of that scene are called: --name, else the scene's short name.
+std::string file_stem_of(const std::string& scene, const Arguments& arguments);
 
 /// "seed 1, precision 0.05 stop": one line for captions.
 std::string effort_text(const Effort& effort);

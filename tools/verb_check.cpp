@@ -27,7 +27,8 @@ std::string bounds_text(const ClaimSection& claim) {
 std::string line_of(const ProvedClaim& proved) {
   const ClaimSection& claim = proved.claim;
   const std::string of =
-      claim.figure + (claim.without.empty() ? "" : fmt::format(" without {}", claim.without));
+      claim.figure + (claim.with.empty() ? "" : fmt::format(" with {}", claim.with)) +
+      (claim.without.empty() ? "" : fmt::format(" without {}", claim.without));
   const std::string found = std::isfinite(proved.figure.value())
                                 ? fmt::format("{} {}", with_error(proved.figure), proved.unit)
                                 : "there is no light to form it from";
@@ -53,6 +54,7 @@ nlohmann::ordered_json number(double value) {
 
 nlohmann::ordered_json json_of(const ProvedClaim& p) {
   return {{"figure", p.claim.figure},
+          {"with", p.claim.with},
           {"without", p.claim.without},
           {"holds", p.holds},
           {"value", number(p.figure.value())},

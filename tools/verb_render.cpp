@@ -63,12 +63,14 @@ struct Exposed {
   Settings settings;
 };
 
-/// By the dome in the dish's place, as a person meters: toward the camera. A dome's reading counts by its own
-/// constant.
+/// As a person meters, in the dish's place and toward the camera: with a dome for things in the round, with the
+/// flat disc for a flat lay seen from overhead (common practice). Each counts by its own constant.
 Exposed exposure_of(const Description& description, const SetReading& set, Stops brighter) {
-  const Reading& dome = *set.named(kDishDome);
-  const double metered_lx = dome.total_lx.value() * kFlatConstant / kDomeConstant * std::exp2(-brighter.si);
-  return {lux(metered_lx), settings_for(dome.ev100.value() - brighter.si, description.camera.aperture, 100)};
+  const bool flat_lay = description.camera.view == "overhead" && !description.camera.elevation;
+  const Reading& meter = *set.named(flat_lay ? kDishCamera : kDishDome);
+  const double constant = flat_lay ? kFlatConstant : kDomeConstant;
+  const double metered_lx = meter.total_lx.value() * kFlatConstant / constant * std::exp2(-brighter.si);
+  return {lux(metered_lx), settings_for(meter.ev100.value() - brighter.si, description.camera.aperture, 100)};
 }
 
 std::string ratio_text(const SetReading& set) {
@@ -149,7 +151,7 @@ Json render_one(const Description& description, const std::string& stem, const A
 std::vector<std::string> stems_of(const Arguments& arguments) {
   std::vector<std::string> stems;
   for (const std::string& scene : arguments.scenes) {
-    const auto stem = (std::filesystem::path(arguments.folder) / stem_of(scene)).string();
+    const auto stem = (std::filesystem::path(arguments.folder) / file_stem_of(scene, arguments)).string();
     if (std::ranges::find(stems, stem) != stems.end())
       throw SceneError(
           {problem_at({scene, 0, 0}, fmt::format("an earlier scene is written to {}.png too", stem),

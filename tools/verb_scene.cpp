@@ -4,6 +4,7 @@
 
 #include "libsim/base/problem.h"
 #include "libsim/writers/atomic_file.h"
+#include "tools/catalogue_tables.h"
 #include "tools/exit_status.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
@@ -35,6 +36,10 @@ distance = "25 cm"
 }  // namespace
 
 int run_scene(const Arguments& arguments) {
+  if (arguments.catalogue) {
+    say(catalogue_tables());
+    return kDone;
+  }
   if (arguments.new_file.empty() || arguments.new_file == "-") {
     say(kStarter);
     return kDone;

@@ -20,6 +20,13 @@ std::vector<std::string> removable(const Description& description) {
   return names;
 }
 
+void check_name(const FaultList& faults, std::string_view key, const std::string& name,
+                const std::vector<std::string>& names, std::string_view to_do) {
+  if (name.empty() || std::ranges::find(names, name) != names.end()) return;
+  faults.error(key, fmt::format("{}: there is nothing called {} to {}", key, in_quotes(name), to_do),
+               suggestion(name, names, "there is"));
+}
+
 void check_bounds(const FaultList& faults, const ClaimSection& claim) {
   if (!claim.is && !claim.at_least && !claim.at_most)
     faults.error("figure", "it claims no value", "give is and tolerance, at_least or at_most");
@@ -44,10 +51,8 @@ void check_claims(const Description& description, std::vector<Problem>& problems
       faults.error("figure", "it has no figure",
                    "say what is claimed: figure = \"subject.stops\", for example");
     check_bounds(faults, claim);
-    if (!claim.without.empty() && std::ranges::find(names, claim.without) == names.end())
-      faults.error("without",
-                   fmt::format("without: there is nothing called {} to take out", in_quotes(claim.without)),
-                   suggestion(claim.without, names, "there is"));
+    check_name(faults, "without", claim.without, names, "take out");
+    check_name(faults, "with", claim.with, names, "put in");
   }
 }
 

@@ -211,7 +211,7 @@ struct PlaneSection : Section {
 struct ClaimSection : Section {
   std::string figure;
   std::optional<double> is, at_least, at_most, tolerance;
-  std::string without;
+  std::string without, with;
   std::string reason, source;
 };
 
@@ -451,6 +451,7 @@ void fields(V&& v, ClaimSection& s) {
   v(Field{"at_least", "claimed lower bound"}, s.at_least);
   v(Field{"at_most", "claimed upper bound"}, s.at_most);
   v(Field{"without", "name of a board, diffuser, food or prop that is taken out for this claim"}, s.without);
+  v(Field{"with", "name of one that stands in the file with used = false and is put in for this claim"}, s.with);
   v(Field{"reason", "why it should be so"}, s.reason);
   v(Field{"source", "where the reason or number comes from"}, s.source);
 }

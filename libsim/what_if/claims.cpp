@@ -34,13 +34,15 @@ struct ClaimedSet {
   std::optional<SetReading> read;
 };
 
-using ClaimedSets = std::map<std::string, std::unique_ptr<ClaimedSet>>;  // by what is left out
+/// By what is put in and what is left out.
+using ClaimedSets = std::map<std::pair<std::string, std::string>, std::unique_ptr<ClaimedSet>>;
 
 Problem unknown_figure(const ClaimedSet& set, const ClaimSection& claim) {
   std::vector<std::string> names;
   for (const NamedFigure& figure : set.figures) names.push_back(figure.name);
-  const std::string where =
-      claim.without.empty() ? "this set" : "this set without " + in_quotes(claim.without);
+  std::string where = "this set";
+  if (!claim.with.empty()) where += " with " + in_quotes(claim.with);
+  if (!claim.without.empty()) where += " without " + in_quotes(claim.without);
   const std::string meant = nearest(claim.figure, names);
   return problem_at(
       claim.place_of("figure"), "there is no figure " + in_quotes(claim.figure) + " in " + where,
@@ -59,8 +61,8 @@ ClaimedSets sets_of(const Description& description) {
   ClaimedSets sets;
   std::vector<Problem> problems;
   for (const ClaimSection& claim : description.claims) {
-    auto& set = sets[claim.without];
-    if (!set) set = std::make_unique<ClaimedSet>(without(description, claim.without));
+    auto& set = sets[{claim.with, claim.without}];
+    if (!set) set = std::make_unique<ClaimedSet>(without(with(description, claim.with), claim.without));
     if (!set->figure(claim.figure)) problems.push_back(unknown_figure(*set, claim));
   }
   attach_source_lines(problems, description.file, description.text);
@@ -68,21 +70,26 @@ ClaimedSets sets_of(const Description& description) {
   return sets;
 }
 
-template <class Things>
-void leave_out(Things& things, const std::string& name) {
-  for (auto& thing : things)
-    if (thing.name == name) thing.used = false;
+Description switched(Description description, const std::string& name, bool used) {
+  const auto in = [&](auto& things) {
+    for (auto& thing : things)
+      if (thing.name == name) thing.used = used;
+  };
+  in(description.boards);
+  in(description.diffusers);
+  in(description.items);
+  in(description.meshes);
+  return description;
 }
 
 }  // namespace
 
 Description without(Description description, const std::string& name) {
-  if (name.empty()) return description;
-  leave_out(description.boards, name);
-  leave_out(description.diffusers, name);
-  leave_out(description.items, name);
-  leave_out(description.meshes, name);
-  return description;
+  return switched(std::move(description), name, false);
+}
+
+Description with(Description description, const std::string& name) {
+  return switched(std::move(description), name, true);
 }
 
 std::vector<ProvedClaim> prove_claims(const Description& description, const Effort& effort,
@@ -90,7 +97,7 @@ std::vector<ProvedClaim> prove_claims(const Description& description, const Effo
   const ClaimedSets sets = sets_of(description);
   std::vector<ProvedClaim> proved;
   for (const ClaimSection& claim : description.claims) {
-    ClaimedSet& set = *sets.at(claim.without);
+    ClaimedSet& set = *sets.at({claim.with, claim.without});
     const NamedFigure& figure = *set.figure(claim.figure);
     const MeasuredSet measured{set.description, set.scene, set.reading(effort, progress)};
     const Estimate value = figure.value(measured, effort);

@@ -1,0 +1,49 @@
+#include "tools/catalogue_tables.h"
+
+#include <fmt/format.h>
+
+#include "libsim/matter/catalogue.h"
+#include "libsim/writers/plain_table.h"
+
+namespace fillside::tools {
+namespace {
+
+using enum PlainTable::Align;
+
+std::string surfaces() {
+  PlainTable table{{{"surface"}, {"reflectance", right}, {"of it mirror-wise", right}, {"source"}}, {}, ""};
+  for (const CataloguedSurface& s : catalogued_surfaces())
+    table.rows.push_back({std::string(s.name), fmt::format("{:.2f} ± {:.2f}", s.reflectance, s.uncertainty),
+                          s.specular_share > 0.0 ? fmt::format("{:.0f} %", 100.0 * s.specular_share) : "-",
+                          std::string(s.source)});
+  return to_text(table);
+}
+
+std::string cloths() {
+  PlainTable table{
+      {{"cloth"}, {"passes straight", right}, {"passes scattered", right}, {"returns", right}, {"±", right}, {"source"}},
+      {},
+      ""};
+  for (const CataloguedCloth& c : catalogued_cloths())
+    table.rows.push_back({std::string(c.name), fmt::format("{:.2f}", c.direct), fmt::format("{:.2f}", c.diffuse),
+                          fmt::format("{:.2f}", c.reflectance), fmt::format("{:.2f}", c.uncertainty),
+                          std::string(c.source)});
+  return to_text(table);
+}
+
+std::string sheets() {
+  PlainTable table{{{"sheet"}, {"long side cm", right}, {"short side cm", right}, {"source"}}, {}, ""};
+  for (const CataloguedSheet& s : catalogued_sheets())
+    table.rows.push_back({std::string(s.name), fmt::format("{:.1f}", 100.0 * s.long_side_m),
+                          fmt::format("{:.1f}", 100.0 * s.short_side_m), std::string(s.source)});
+  return to_text(table);
+}
+
+}  // namespace
+
+std::string catalogue_tables() {
+  return surfaces() + '\n' + cloths() + '\n' + sheets() +
+         "\nDefaults to change: measure a board of your own with two readings, one off it and one off a grey card.\n";
+}
+
+}  // namespace fillside::tools
