@@ -25,7 +25,7 @@ Point foot_of(const PlacedSheet& sheet) {
 
 /// A thing that is said to stand on the table and tells no height of its own.
 void check_beyond_edge(const FaultList& faults, const PlacedSet& set, const Point& foot, std::string_view remedy) {
-  if (!set.table || faults.said("z") || set.over_table(foot)) return;
+  if (!set.table || faults.said("z") || set.over_table(foot) || !set.room.contains(foot)) return;
   faults.warning(first_said(faults, {"distance", "x", "y", "clock"}),
                  "it stands beyond the table's edge and hangs in the air", std::string(remedy));
 }

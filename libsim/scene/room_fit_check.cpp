@@ -52,14 +52,13 @@ void check_wall(const FaultList& faults, const Extent& extent, const RoomPlace& 
   if (beyond_m <= kSlack_m) return;
   const double room_m = wall.distance_m + room.walls[(index + 2) % 4].distance_m;
   const std::string name = wall_name(room, index), far = length_text_up(beyond_m);
-  const std::string message = reach.least_m >= wall.distance_m
-                                  ? fmt::format("it stands outside the room, behind {}", name)
-                                  : fmt::format("it goes {} through {}", far, name);
+  std::string message = fmt::format("it goes {} through {}", far, name);
+  if (reach.least_m >= wall.distance_m) message = "it stands outside the room, behind " + name;
+  if (reach.most_m <= wall.distance_m + kSlack_m) message = "it touches " + name;
   if (reach.most_m - reach.least_m > room_m)
     return faults.error(key_toward(faults, wall.to_wall), message, "make it smaller, or the room larger");
-  const bool toward_dish = reach.least_m + reach.most_m > 0.0;
   faults.error(key_toward(faults, wall.to_wall), message,
-               fmt::format("move it at least {} {}", far, toward_dish ? "nearer to the dish" : "away from that wall"));
+               fmt::format("move it at least {} {}", far, reach.least_m > 0.0 ? "nearer to the dish" : "away from that wall"));
 }
 
 void check_up_and_down(const FaultList& faults, const Extent& extent, const RoomPlace& room) {
