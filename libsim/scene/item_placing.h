@@ -16,8 +16,8 @@ struct PlacedItem {
   Item item;            ///< its meshes, in the set
 };
 
-/// Places every item that is used; a carrier may stand later in the file than what it carries. The description must
-/// outlive this; rings of `on`, which check() refuses, end on the table.
+/// Places every item that is used; a carrier may stand later in the file than what it carries. The
+/// description must outlive this; rings of `on`, which check() refuses, end on the table.
 class ItemPlacing {
  public:
   explicit ItemPlacing(const Description& description);

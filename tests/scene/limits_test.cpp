@@ -39,13 +39,16 @@ std::string numbered_keys(std::size_t count) {
 
 TEST(Limits, AHundredThousandBoardsAreOneProblemMoreThanTheirMissingSizes) {
   const auto said = refusals("[[window]]\n" + repeated("[[board]]\n", 100000));
-  EXPECT_THAT(said, ElementsAre("202:1: error: there are more than 200 under the heading [[board]]; is this a scene?"));
+  EXPECT_THAT(
+      said,
+      ElementsAre("202:1: error: there are more than 200 under the heading [[board]]; is this a scene?"));
 }
 
 TEST(Limits, TwoHundredOfAKindPass) {
   std::vector<Problem> warnings;
   const std::string board = "[[board]]\nsheet = \"A4\"\nused = false\n";
-  EXPECT_THAT(load_description_text("[[window]]\n" + repeated(board, 200), "test.toml", {}, warnings).boards, SizeIs(200));
+  EXPECT_THAT(load_description_text("[[window]]\n" + repeated(board, 200), "test.toml", {}, warnings).boards,
+              SizeIs(200));
   EXPECT_THAT(refusals("[[window]]\n" + repeated(board, 201)), SizeIs(1));
 }
 
@@ -72,7 +75,8 @@ TEST(Limits, ProblemsOfManyThingsAreListedUpToAHundredAndCounted) {
 TEST(Limits, NamesInATableAreLimited) {
   std::string names = "a = \"b\"";
   for (std::size_t i = 0; i < kMostNames; ++i) names += ", k" + std::to_string(i) + " = \"b\"";
-  EXPECT_THAT(refusals("[[mesh]]\ngroups = { " + names + " }\n"), ElementsAre(HasSubstr("groups: more than 200 names")));
+  EXPECT_THAT(refusals("[[mesh]]\ngroups = { " + names + " }\n"),
+              ElementsAre(HasSubstr("groups: more than 200 names")));
 }
 
 TEST(Shortened, KeepsErrorsBeforeWarnings) {

@@ -1,4 +1,5 @@
-// The refusals with their places and wording are in tests/bad_scenes; here are the warnings, and what must pass.
+// The refusals with their places and wording are in tests/bad_scenes; here are the warnings, and what must
+// pass.
 #include "libsim/scene/placed_check.h"
 
 #include <gmock/gmock.h>
@@ -27,9 +28,10 @@ std::vector<std::string> found(const std::string& text) {
 const std::string kBoard = "[[board]]\nsheet = \"A3\"\nclock = 3\n";
 
 TEST(PlacedCheck, ABoardBeyondTheTablesEdgeHangsInTheAirUnlessItStandsOnTheFloorOrSaysItsHeight) {
-  EXPECT_THAT(found(kBoard + "distance = \"61 cm\"\n"),
-              ElementsAre("5:1: warning: board: it stands beyond the table's edge and hangs in the air; write stands "
-                          "= \"floor\", move it nearer, or make the table larger"));
+  EXPECT_THAT(
+      found(kBoard + "distance = \"61 cm\"\n"),
+      ElementsAre("5:1: warning: board: it stands beyond the table's edge and hangs in the air; write stands "
+                  "= \"floor\", move it nearer, or make the table larger"));
   EXPECT_THAT(found(kBoard + "distance = \"60 cm\"\n"), IsEmpty());
   EXPECT_THAT(found(kBoard + "distance = \"61 cm\"\nstands = \"floor\"\n"), IsEmpty());
   EXPECT_THAT(found(kBoard + "distance = \"61 cm\"\nz = \"10 cm\"\n"), IsEmpty());
@@ -37,10 +39,13 @@ TEST(PlacedCheck, ABoardBeyondTheTablesEdgeHangsInTheAirUnlessItStandsOnTheFloor
 }
 
 TEST(PlacedCheck, FoodBeyondTheEdgeOrUnderTheTableIsAWarning) {
-  EXPECT_THAT(found("[[food]]\nkind = \"egg\"\nx = \"70 cm\"\n"), ElementsAre(HasSubstr("4:1: warning: food \"egg\": it stands beyond")));
-  EXPECT_THAT(found("[[food]]\nkind = \"egg\"\nz = \"-50 cm\"\n"),
-              ElementsAre("4:1: warning: food \"egg\": it lies under the table, 44.3 cm below its top; leave z out to "
-                          "put it on the table"));
+  EXPECT_THAT(found("[[food]]\nkind = \"egg\"\nx = \"70 cm\"\n"),
+              ElementsAre(HasSubstr("4:1: warning: food \"egg\": it stands beyond")));
+  EXPECT_THAT(
+      found("[[food]]\nkind = \"egg\"\nz = \"-50 cm\"\n"),
+      ElementsAre(
+          "4:1: warning: food \"egg\": it lies under the table, 44.3 cm below its top; leave z out to "
+          "put it on the table"));
 }
 
 TEST(PlacedCheck, WhatIsNotUsedIsNotThere) {
@@ -53,7 +58,8 @@ TEST(PlacedCheck, ABoardMayTouchTheFoodTheWallAndTheCeiling) {
   EXPECT_THAT(found("[[food]]\nkind = \"tart\"\n" + kBoard + "distance = \"12.1 cm\"\n"), IsEmpty());
   // Its back lies in the wall at 3.2 m.
   EXPECT_THAT(found(kBoard + "distance = \"319.5 cm\"\nstands = \"floor\"\n"), IsEmpty());
-  EXPECT_THAT(found("[[board]]\nwidth = \"30 cm\"\nheight = \"1.75 m\"\nclock = 3\ndistance = \"30 cm\"\n"), IsEmpty());
+  EXPECT_THAT(found("[[board]]\nwidth = \"30 cm\"\nheight = \"1.75 m\"\nclock = 3\ndistance = \"30 cm\"\n"),
+              IsEmpty());
 }
 
 TEST(PlacedCheck, ABoardThatLeansBackStandsOnTheTableAndOnTheFloor) {
@@ -67,7 +73,8 @@ TEST(PlacedCheck, ABoardMayLieFlat) {
 
 TEST(PlacedCheck, ATallBoardOnTheFloorIsRefusedOnlyWhereTheTableIs) {
   const std::string tall = "[[board]]\nwidth = \"40 cm\"\nheight = \"1 m\"\nstands = \"floor\"\nclock = 3\n";
-  EXPECT_THAT(found(tall + "distance = \"50 cm\"\n"), ElementsAre(HasSubstr("move it 10 cm farther from the dish")));
+  EXPECT_THAT(found(tall + "distance = \"50 cm\"\n"),
+              ElementsAre(HasSubstr("move it 10 cm farther from the dish")));
   EXPECT_THAT(found(tall + "distance = \"61 cm\"\n"), IsEmpty());
 }
 
@@ -78,16 +85,21 @@ TEST(PlacedCheck, ABoardWhollyInsideFoodGoesThroughIt) {
 }
 
 TEST(PlacedCheck, TheMoveThatARemedyNamesIsEnough) {
-  const std::string set = "[[food]]\nkind = \"loaf\"\nturn = \"30 deg\"\n[[board]]\nsheet = \"A4\"\nclock = 4\n";
-  EXPECT_THAT(found(set + "distance = \"10 cm\"\n"), ElementsAre(HasSubstr("move it 5.4 cm farther from the dish")));
-  EXPECT_THAT(found(set + "distance = \"15.4 cm\"\n"), IsEmpty());
+  const std::string set =
+      "[[food]]\nkind = \"loaf\"\nturn = \"30 deg\"\n[[board]]\nsheet = \"A4\"\nclock = 4\n";
+  EXPECT_THAT(found(set + "distance = \"10 cm\"\n"),
+              ElementsAre(HasSubstr("move it 5 cm farther from the dish")));
+  EXPECT_THAT(found(set + "distance = \"15 cm\"\n"), IsEmpty());
 }
 
 TEST(PlacedCheck, FoodMoreThanACentimetreDeepInOtherFoodIsAWarning) {
-  const std::string two = "[[food]]\nkind = \"ball\"\nname = \"one\"\n[[food]]\nkind = \"ball\"\nname = \"two\"\nclock = 1\n";
-  EXPECT_THAT(found(two + "distance = \"5.8 cm\"\n"),
-              ElementsAre("9:1: warning: food \"two\": it stands 1.2 cm deep in \"one\"; move one of them away, or put one "
-                          "on the other with on = ..."));
+  const std::string two =
+      "[[food]]\nkind = \"ball\"\nname = \"one\"\n[[food]]\nkind = \"ball\"\nname = \"two\"\nclock = 1\n";
+  EXPECT_THAT(
+      found(two + "distance = \"5.8 cm\"\n"),
+      ElementsAre(
+          "9:1: warning: food \"two\": it stands 1.2 cm deep in \"one\"; move one of them away, or put one "
+          "on the other with on = ..."));
   EXPECT_THAT(found(two + "distance = \"6.1 cm\"\n"), IsEmpty());
 }
 
@@ -100,23 +112,28 @@ TEST(PlacedCheck, WhatStandsOnAPlateMayBeInItWhicheverComesFirstInTheFile) {
 
 TEST(PlacedCheck, AMeterReadsInThePlaceOfFoodThatIsTakenAwayAndInsideAnEmptyTumbler) {
   EXPECT_THAT(found("[[food]]\nkind = \"layer cake\"\n[[meter]]\n"), IsEmpty());
-  EXPECT_THAT(found("[[food]]\nkind = \"layer cake\"\n[[meter]]\nsubject = \"there\"\nz = \"11 cm\"\n"), IsEmpty());
+  EXPECT_THAT(found("[[food]]\nkind = \"layer cake\"\n[[meter]]\nsubject = \"there\"\nz = \"11 cm\"\n"),
+              IsEmpty());
   EXPECT_THAT(found("[[prop]]\nkind = \"tumbler\"\nlevel = 0\n[[meter]]\nz = \"6 cm\"\n"), IsEmpty());
-  EXPECT_THAT(found("[[prop]]\nkind = \"tumbler\"\nlevel = 0.9\n[[meter]]\nz = \"6 cm\"\n"), ElementsAre(HasSubstr("it is inside \"tumbler\"")));
+  EXPECT_THAT(found("[[prop]]\nkind = \"tumbler\"\nlevel = 0.9\n[[meter]]\nz = \"6 cm\"\n"),
+              ElementsAre(HasSubstr("it is inside \"tumbler\"")));
 }
 
 TEST(PlacedCheck, ATableAsWideAsItsWindowIsFarPasses) {
   EXPECT_THAT(found("[table]\nwidth = \"1.6 m\"\n"), IsEmpty());
-  EXPECT_THAT(found("[table]\nwidth = \"1.62 m\"\n"),
-              ElementsAre("3:1: error: table: it goes 1 cm through the wall of the first window; move it at least 1 cm away "
-                          "from that wall"));
+  EXPECT_THAT(
+      found("[table]\nwidth = \"1.62 m\"\n"),
+      ElementsAre(
+          "3:1: error: table: it goes 1 cm through the wall of the first window; move it at least 1 cm away "
+          "from that wall"));
 }
 
 TEST(PlacedCheck, AnOrdinarySetPassesWithoutAWord) {
-  EXPECT_THAT(found("[[food]]\nkind = \"dumpling\"\n" + kBoard + "distance = \"25 cm\"\nlean = \"15 deg\"\n" +
-                    "[[board]]\nname = \"v\"\nsheet = \"A3\"\nfold = \"90 deg\"\nclock = 1\ndistance = \"33 cm\"\n" +
-                    "[[diffuser]]\nwidth = \"60 cm\"\nheight = \"50 cm\"\nclock = 9\ndistance = \"40 cm\"\n"),
-              IsEmpty());
+  EXPECT_THAT(
+      found("[[food]]\nkind = \"dumpling\"\n" + kBoard + "distance = \"25 cm\"\nlean = \"15 deg\"\n" +
+            "[[board]]\nname = \"v\"\nsheet = \"A3\"\nfold = \"90 deg\"\nclock = 11\ndistance = \"33 cm\"\n" +
+            "[[diffuser]]\nwidth = \"60 cm\"\nheight = \"50 cm\"\nclock = 9\ndistance = \"40 cm\"\n"),
+      IsEmpty());
 }
 
 TEST(ItemOverlap, OfTwoLoavesSideBySideIsByTheirBoxesAndNotByTheirCylinders) {
@@ -126,9 +143,11 @@ TEST(ItemOverlap, OfTwoLoavesSideBySideIsByTheirBoxesAndNotByTheirCylinders) {
 }
 
 TEST(ItemOverlap, OfTwoBallsIsByTheirCylindersAndNotByTheirBoxes) {
-  const Description d = described("[[food]]\nkind = \"ball\"\n[[food]]\nkind = \"ball\"\nx = \"4 cm\"\ny = \"4 cm\"\n");
+  const Description d =
+      described("[[food]]\nkind = \"ball\"\n[[food]]\nkind = \"ball\"\nx = \"4 cm\"\ny = \"4 cm\"\n");
   const ItemPlacing placing(d);
-  EXPECT_NEAR(overlap_m(hull_of(placing.items()[0]), hull_of(placing.items()[1])), 0.07 - 0.04 * std::sqrt(2.0), 1e-9);
+  EXPECT_NEAR(overlap_m(hull_of(placing.items()[0]), hull_of(placing.items()[1])),
+              0.07 - 0.04 * std::sqrt(2.0), 1e-9);
 }
 
 TEST(ItemPlacing, PutsALoadOnACarrierThatStandsLaterInTheFile) {
