@@ -73,7 +73,7 @@ void check_footings(const PlacedSet& set, std::vector<Problem>& problems) {
     const Point foot = item.placement.translation();
     if (item.section->on.empty())
       check_beyond_edge(faults, set, foot, "move it nearer, or make the table larger");
-    check_below_top(faults, set, foot, bounds_of(item.item).high.z());
+    check_below_top(faults, set, foot, item.bounds.high.z());
   }
   check_meshes_and_meters(set, problems);
 }

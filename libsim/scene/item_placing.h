@@ -14,6 +14,7 @@ struct PlacedItem {
   const ItemSection* section;
   Placement placement;  ///< from the item's own axes into the set
   Item item;            ///< its meshes, in the set
+  Bounds bounds;        ///< the box around all of them
 };
 
 /// Places every item that is used; a carrier may stand later in the file than what it carries. The

@@ -19,7 +19,7 @@ std::vector<Problem> shortened(std::vector<Problem> problems) {
   const auto position = [](const Problem& p) { return std::pair(p.place.line, p.place.column); };
   const Place last = std::ranges::max_element(problems, {}, position)->place;  // sorting leaves it the last
   problems.pop_back();
-  problems.push_back(problem_at(last, fmt::format("and {} more", more), "put these right first"));
+  problems.push_back(problem_at(last, fmt::format("and at least {} more", more), "put these right first"));
   problems.back().severity = worst;
   return problems;
 }

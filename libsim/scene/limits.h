@@ -14,7 +14,7 @@ inline constexpr std::size_t kMostProblems =
     100;  ///< that are listed of one scene, and of one section's keys
 
 /// The first kMostProblems in the order of the file, errors first to stay when there are too many; then one
-/// that says how many more there are.
+/// that says how many more were found.
 std::vector<Problem> shortened(std::vector<Problem> problems);
 
 }  // namespace fillside

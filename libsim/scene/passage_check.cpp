@@ -9,12 +9,16 @@
 #include "libsim/geometry/crossing.h"
 #include "libsim/geometry/inside.h"
 #include "libsim/scene/item_overlap.h"
+#include "libsim/scene/limits.h"
 
 namespace fillside {
 namespace {
 
 constexpr double kTouch_m = 1e-3;           // what only touches may stand so
 constexpr double kDeepestOverlap_m = 0.01;  // food is soft, and stand-ins are a little too round
+
+/// Nobody reads on; and a file of nothing but crowded things must not take minutes.
+bool enough(const std::vector<Problem>& problems) { return problems.size() > kMostProblems; }
 
 bool apart(const Bounds& a, const Bounds& b) {
   return (a.low.array() > b.high.array()).any() || (b.low.array() > a.high.array()).any();
@@ -81,7 +85,8 @@ void check_sheet_and_items(const PlacedSet& set, const PlacedSheet& sheet, std::
   const auto faces = shrunk_faces(sheet.faces());
   const Bounds box = bounds_of_points(corners);
   for (const PlacedItem& item : set.placing.items()) {
-    if (apart(box, bounds_of(item.item))) continue;
+    if (enough(problems)) return;
+    if (apart(box, item.bounds)) continue;
     const auto obstacle = corners_of(item.item);
     if (beside(faces, corners, obstacle) || !goes_through(faces, item.item)) continue;
     const FaultList faults = faults_of(sheet, problems);
@@ -116,6 +121,7 @@ void check_sheets(const PlacedSheet& sheet, std::span<const PlacedSheet> earlier
   const auto faces = shrunk_faces(sheet.faces());
   const Bounds box = bounds_of_points(corners);
   for (const PlacedSheet& other : earlier) {
+    if (enough(problems)) return;
     const auto other_corners = other.corners();
     if (apart(box, bounds_of_points(other_corners))) continue;
     const auto other_faces = shrunk_faces(other.faces());
@@ -133,7 +139,7 @@ void check_sheets(const PlacedSheet& sheet, std::span<const PlacedSheet> earlier
 
 void check_item_and_table(const PlacedSet& set, const PlacedItem& item, std::vector<Problem>& problems) {
   if (!set.table) return;
-  const Bounds box = bounds_of(item.item), table = bounds_of(*set.table);
+  const Bounds box = item.bounds, table = bounds_of(*set.table);
   if (apart(box, table) || box.low.z() > -kTouch_m) return;
   const FaultList faults = faults_of(item, problems);
   faults.error("z", fmt::format("it is sunk {} into the table", length_text_up(-box.low.z())),
@@ -145,7 +151,7 @@ void check_items(const PlacedSet& set, std::vector<Problem>& problems) {
   std::vector<ItemHull> hulls;
   for (const PlacedItem& item : items) hulls.push_back(hull_of(item));
   for (std::size_t i = 0; i < items.size(); ++i)
-    for (std::size_t j = 0; j < i; ++j) {
+    for (std::size_t j = 0; j < i && !enough(problems); ++j) {
       const double depth_m = overlap_m(hulls[i], hulls[j]);
       if (depth_m <= kDeepestOverlap_m || stands_on(set.description, *items[i].section, *items[j].section) ||
           stands_on(set.description, *items[j].section, *items[i].section))

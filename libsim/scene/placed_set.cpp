@@ -34,7 +34,7 @@ PlacedSet::PlacedSet(const Description& d) : description(d), room(place_room(d))
           {&cloth, "diffuser", cloth.name, {place_diffuser(cloth, table_m)}, 0.0, cloth.stands == "table"});
   if (d.table.used) table = place_table(d.table);
   for (const PlacedItem& placed : placing.items())
-    if (placed.section->subject) subject_top_m = std::max(subject_top_m, bounds_of(placed.item).high.z());
+    if (placed.section->subject) subject_top_m = std::max(subject_top_m, placed.bounds.high.z());
 }
 
 bool PlacedSet::over_table(const Point& point) const {
@@ -57,13 +57,6 @@ std::vector<Point> corners_of(const Item& item) {
   for (const ItemPart& part : item.parts)
     all.insert(all.end(), part.mesh.corners.begin(), part.mesh.corners.end());
   return all;
-}
-
-Bounds bounds_of(const Item& item) {
-  Bounds bounds;
-  for (const ItemPart& part : item.parts)
-    for (const Point& corner : part.mesh.corners) bounds.include(corner);
-  return bounds;
 }
 
 std::string_view first_said(const FaultList& faults, std::initializer_list<std::string_view> keys) {

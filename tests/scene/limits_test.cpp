@@ -69,7 +69,7 @@ TEST(Limits, KeysUnderNoHeadingAreListedUpToAHundredLines) {
 TEST(Limits, ProblemsOfManyThingsAreListedUpToAHundredAndCounted) {
   const auto said = refusals("[[window]]\n" + repeated("[[board]]\n", 150));
   ASSERT_THAT(said, SizeIs(101));
-  EXPECT_THAT(said.back(), HasSubstr("error: and 50 more; put these right first"));
+  EXPECT_THAT(said.back(), HasSubstr("error: and at least 50 more; put these right first"));
 }
 
 TEST(Limits, NamesInATableAreLimited) {
@@ -77,6 +77,13 @@ TEST(Limits, NamesInATableAreLimited) {
   for (std::size_t i = 0; i < kMostNames; ++i) names += ", k" + std::to_string(i) + " = \"b\"";
   EXPECT_THAT(refusals("[[mesh]]\ngroups = { " + names + " }\n"),
               ElementsAre(HasSubstr("groups: more than 200 names")));
+}
+
+TEST(Limits, ACrowdThatStandsInItselfIsToldUpToAHundredTimes) {
+  const auto said = refusals("[[window]]\n" + repeated("[[food]]\nkind = \"box\"\n", 50) +
+                             repeated("[[board]]\nsheet = \"A4\"\n", 50));
+  ASSERT_THAT(said, SizeIs(101));
+  EXPECT_THAT(said.back(), HasSubstr("error: and at least 1 more"));
 }
 
 TEST(Shortened, KeepsErrorsBeforeWarnings) {
@@ -89,7 +96,7 @@ TEST(Shortened, KeepsErrorsBeforeWarnings) {
   ASSERT_THAT(kept, SizeIs(kMostProblems + 1));
   EXPECT_TRUE(any_error(kept));
   EXPECT_EQ(kept.front().place.line, static_cast<int>(kMostProblems) + 1);
-  EXPECT_EQ(kept.back().message, "and 100 more");
+  EXPECT_EQ(kept.back().message, "and at least 100 more");
   EXPECT_EQ(kept.back().severity, Severity::warning);
 }
 
