@@ -8,7 +8,8 @@ namespace fillside {
 namespace {
 
 /// Where a segment passes through a plane from one side to the other.
-std::optional<Point> passage(const Point& from, const Point& to, const Point& in_plane, const Eigen::Vector3d& normal) {
+std::optional<Point> passage(const Point& from, const Point& to, const Point& in_plane,
+                             const Eigen::Vector3d& normal) {
   const double before = (from - in_plane).dot(normal), behind = (to - in_plane).dot(normal);
   if (before * behind >= 0.0) return std::nullopt;
   return Point(from + before / (before - behind) * (to - from));
@@ -28,7 +29,9 @@ bool passes(const Point& from, const Point& to, const std::array<Point, 3>& tria
   return true;
 }
 
-std::array<Point, 4> outline_of(const Rectangle& r) { return {r.at(-1, -1), r.at(1, -1), r.at(1, 1), r.at(-1, 1)}; }
+std::array<Point, 4> outline_of(const Rectangle& r) {
+  return {r.at(-1, -1), r.at(1, -1), r.at(1, 1), r.at(-1, 1)};
+}
 
 /// True when all corners lie on one side of the rectangle or of the box around it: most of a mesh.
 bool clearly_apart(const std::array<Point, 3>& triangle, const Rectangle& rectangle, const Bounds& box,

@@ -5,8 +5,8 @@
 
 namespace fillside {
 
-/// True when the rectangle and a triangle of the mesh cross: an edge of one passes through the other. What only
-/// touches, or lies in the same plane, does not cross; nor does a rectangle wholly inside a closed mesh.
+/// True when the rectangle and a triangle of the mesh cross: an edge of one passes through the other. What
+/// only touches, or lies in the same plane, does not cross; nor does a rectangle wholly inside a closed mesh.
 bool crosses(const Rectangle& rectangle, const Mesh& mesh);
 bool crosses(const Rectangle& one, const Rectangle& other);
 

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <map>
+#include <span>
 
+#include "libsim/scene/limits.h"
 #include "libsim/scene/sections.h"
 #include "libsim/scene/things.h"
 #include "libsim/scene/value_reader.h"
@@ -33,11 +35,18 @@ class FieldReader {
   }
 
   void report_unknown_keys(std::string_view phrase) const {
+    std::vector<const SourceEntry*> unknown;
     for (const SourceEntry& entry : table_.entries)
-      if (std::ranges::find(keys_, entry.key) == keys_.end())
-        problems_.push_back(problem_at(
-            entry.key_place, fmt::format("{}: '{}' is not a key of {}", heading_, tame(entry.key), phrase),
-            suggestion(entry.key, keys_, "its keys are")));
+      if (std::ranges::find(keys_, entry.key) == keys_.end()) unknown.push_back(&entry);
+    const std::size_t told = unknown.size() <= kMostProblems ? unknown.size() : kMostProblems - 1;
+    for (const SourceEntry* entry : std::span(unknown).first(told))
+      problems_.push_back(problem_at(
+          entry->key_place, fmt::format("{}: '{}' is not a key of {}", heading_, tame(entry->key), phrase),
+          suggestion(entry->key, keys_, "its keys are")));
+    if (told < unknown.size())
+      problems_.push_back(problem_at(
+          unknown[told]->key_place,
+          fmt::format("{}: {} more keys are not keys of {}", heading_, unknown.size() - told, phrase)));
   }
 
  private:
@@ -110,7 +119,10 @@ std::vector<std::string> headings_with(std::string_view key) {
 /// What stands at the top of the file must be a known heading with tables under it.
 void check_headings(const SourceTree& tree, Problems& problems) {
   const auto names = section_names();
+  const std::size_t before = problems.size();
   for (const SourceEntry& entry : tree.root.entries) {
+    if (problems.size() - before + 1 == kMostProblems)
+      return problems.push_back(problem_at(entry.key_place, "there is too much wrong to go on listing headings"));
     const bool known = std::ranges::find(names, entry.key) != names.end();
     const auto* array = std::get_if<SourceArray>(&entry.value.what);
     const auto tables = tables_under(entry);
@@ -128,6 +140,22 @@ void check_headings(const SourceTree& tree, Problems& problems) {
       problems.push_back(problem_at(entry.key_place, fmt::format("'{}' is not a section of a scene", shown),
                                     suggestion(entry.key, names, "the sections are")));
   }
+}
+
+/// Keeps the first kMostThings under each heading, and says where there are more.
+std::vector<Thing> limited(std::vector<Thing> things, Problems& problems) {
+  std::map<std::string, std::size_t> counts;
+  std::vector<Thing> kept;
+  for (Thing& thing : things) {
+    const std::size_t count = ++counts[thing.section];
+    if (count <= kMostThings)
+      kept.push_back(std::move(thing));
+    else if (count == kMostThings + 1)
+      problems.push_back(problem_at(
+          thing.place, fmt::format("there are more than {} under the heading [[{}]]", kMostThings, thing.section),
+          "is this a scene?"));
+  }
+  return kept;
 }
 
 void check_names(const std::vector<Thing>& things, Problems& problems) {
@@ -152,7 +180,7 @@ Description describe(const SourceTree& tree, std::vector<Problem>& problems) {
   description.file = tree.file;
   description.text = tree.text;
   Problems found;
-  const auto things = things_of(tree);
+  const auto things = limited(things_of(tree), found);
   check_headings(tree, found);
   each_section(description, [&]<class S>(const Heading& heading, S& section) {
     if constexpr (SectionList<S>)

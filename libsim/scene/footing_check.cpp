@@ -19,13 +19,15 @@ void check_folds(const PlacedSet& set, std::vector<Problem>& problems) {
 /// The middle of what the sheet stands on.
 Point foot_of(const PlacedSheet& sheet) {
   Point foot = Point::Zero();
-  for (const Rectangle& front : sheet.fronts) foot += front.at(0, -1) / static_cast<double>(sheet.fronts.size());
+  for (const Rectangle& front : sheet.fronts)
+    foot += front.at(0, -1) / static_cast<double>(sheet.fronts.size());
   return foot;
 }
 
 /// A thing that is said to stand on the table and tells no height of its own.
-void check_beyond_edge(const FaultList& faults, const PlacedSet& set, const Point& foot, std::string_view remedy) {
-  if (!set.table || faults.said("z") || set.over_table(foot)) return;
+void check_beyond_edge(const FaultList& faults, const PlacedSet& set, const Point& foot,
+                       std::string_view remedy) {
+  if (!set.table || faults.said("z") || set.over_table(foot) || !set.room.contains(foot)) return;
   faults.warning(first_said(faults, {"distance", "x", "y", "clock"}),
                  "it stands beyond the table's edge and hangs in the air", std::string(remedy));
 }
@@ -37,7 +39,8 @@ void check_below_top(const FaultList& faults, const PlacedSet& set, const Point&
 }
 
 void check_meshes_and_meters(const PlacedSet& set, std::vector<Problem>& problems) {
-  constexpr double kOften_m = 0.01;  // a model's own origin, or a sensor's thickness, may lie a little below its foot
+  constexpr double kOften_m =
+      0.01;  // a model's own origin, or a sensor's thickness, may lie a little below its foot
   for (const MeshSection& mesh : set.description.meshes) {
     if (!mesh.used) continue;
     const FaultList faults(mesh, heading_text("mesh", tame(mesh.name)), problems);
@@ -59,7 +62,8 @@ void check_footings(const PlacedSet& set, std::vector<Problem>& problems) {
     if (!sheet.on_table) continue;
     const FaultList faults = faults_of(sheet, problems);
     const Point foot = foot_of(sheet);
-    check_beyond_edge(faults, set, foot, "write stands = \"floor\", move it nearer, or make the table larger");
+    check_beyond_edge(faults, set, foot,
+                      "write stands = \"floor\", move it nearer, or make the table larger");
     const std::vector<Point> corners = sheet.corners();
     const auto highest = std::ranges::max_element(corners, {}, [](const Point& p) { return p.z(); });
     check_below_top(faults, set, foot, highest->z());
@@ -67,8 +71,9 @@ void check_footings(const PlacedSet& set, std::vector<Problem>& problems) {
   for (const PlacedItem& item : set.placing.items()) {
     const FaultList faults = faults_of(item, problems);
     const Point foot = item.placement.translation();
-    if (item.section->on.empty()) check_beyond_edge(faults, set, foot, "move it nearer, or make the table larger");
-    check_below_top(faults, set, foot, bounds_of(item.item).high.z());
+    if (item.section->on.empty())
+      check_beyond_edge(faults, set, foot, "move it nearer, or make the table larger");
+    check_below_top(faults, set, foot, item.bounds.high.z());
   }
   check_meshes_and_meters(set, problems);
 }

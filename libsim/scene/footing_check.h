@@ -7,8 +7,8 @@
 
 namespace fillside {
 
-/// Warnings for what stands on the table, yet beyond its edge, and for what lies below its top. A folded board with a
-/// lean is refused: its wings would no longer meet.
+/// Warnings for what stands on the table, yet beyond its edge, and for what lies below its top. A folded
+/// board with a lean is refused: its wings would no longer meet.
 void check_footings(const PlacedSet& set, std::vector<Problem>& problems);
 
 }  // namespace fillside

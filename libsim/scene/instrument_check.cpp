@@ -19,16 +19,29 @@ bool lies_in(const PlacedSheet& sheet, const Point& point) {
 }
 
 bool lies_in(const PlacedItem& item, const Point& point) {
-  return std::ranges::any_of(item.item.parts, [&](const ItemPart& part) { return is_inside(part.mesh, point); });
+  return std::ranges::any_of(item.item.parts,
+                             [&](const ItemPart& part) { return is_inside(part.mesh, point); });
 }
 
 /// What the point is inside of, as a message names it; empty when it is in the open.
 std::string what_is_around(const PlacedSet& set, const Point& point, bool subject_there) {
   for (const PlacedItem& item : set.placing.items())
-    if ((subject_there || !item.section->subject) && lies_in(item, point)) return in_quotes(item.section->name);
+    if ((subject_there || !item.section->subject) && lies_in(item, point))
+      return in_quotes(item.section->name);
   for (const PlacedSheet& sheet : set.sheets)
     if (lies_in(sheet, point)) return fmt::format("the {} {}", sheet.kind, in_quotes(sheet.name));
   return set.table && is_inside(*set.table, point) ? "the table" : "";
+}
+
+/// How far to go in a direction, in whole centimetres, to come out of what is around the point.
+std::string way_into_the_open(const PlacedSet& set, const Point& from, const Direction& direction,
+                              bool subject_there) {
+  constexpr int kFarthest_cm = 300;
+  int way_cm = 1;
+  while (way_cm < kFarthest_cm &&
+         !what_is_around(set, from + 0.01 * way_cm * direction, subject_there).empty())
+    ++way_cm;
+  return fmt::format("{} cm", way_cm);
 }
 
 /// Outside the room; the finds within it would only repeat that.
@@ -36,8 +49,10 @@ bool check_camera_in_room(const FaultList& faults, const RoomPlace& room, const 
   if (lens.z() >= room.ceiling_m)
     faults.error("distance", fmt::format("it is {} above the table, over the ceiling", length_text(lens.z())),
                  "bring it closer or lower its elevation");
-  else if (std::ranges::any_of(room.walls, [&](const WallPlace& w) { return lens.dot(w.to_wall) >= w.distance_m; }))
-    faults.error("distance", "it stands outside the room", "bring it closer, turn it, or make the room larger");
+  else if (std::ranges::any_of(room.walls,
+                               [&](const WallPlace& w) { return lens.dot(w.to_wall) >= w.distance_m; }))
+    faults.error("distance", "it stands outside the room",
+                 "bring it closer, turn it, or make the room larger");
   else
     return true;
   return false;
@@ -53,18 +68,21 @@ void check_camera(const PlacedSet& set, std::vector<Problem>& problems) {
                         "raise look_z or the elevation");
   if (!in_room) return;
   if (const std::string around = what_is_around(set, lens, true); !around.empty())
-    faults.error(first_said(faults, {"distance", "look_z", "look_y", "look_x"}), "it is inside " + around,
-                 "move it farther away, or turn it to another clock position");
+    faults.error(
+        first_said(faults, {"distance", "look_z", "look_y", "look_x"}), "it is inside " + around,
+        fmt::format("move it {} farther away", way_into_the_open(set, lens, toward_camera(camera), true)));
 }
 
 void check_meter(const PlacedSet& set, const MeterSection& meter, std::vector<Problem>& problems) {
   const FaultList faults(meter, heading_text("meter", tame(meter.name)), problems);
   const bool subject_there = meter.subject ? *meter.subject == "there" : !is_at_the_dish(meter.spot);
-  const std::string around = what_is_around(set, place_spot(meter.spot, dish_place(set.subject_top_m)), subject_there);
+  const Point place = place_spot(meter.spot, dish_place(set.subject_top_m));
+  const std::string around = what_is_around(set, place, subject_there);
   if (around.empty()) return;
+  const std::string raise =
+      "raise it by " + way_into_the_open(set, place, Direction::UnitZ(), subject_there) + " with z";
   faults.error(first_said(faults, {"z", "distance", "x", "y", "subject"}), "it is inside " + around,
-               subject_there && around.starts_with('"') ? "raise it with z, or write subject = \"away\""
-                                                        : "raise it with z, or move it");
+               subject_there && around.starts_with('"') ? raise + ", or write subject = \"away\"" : raise);
 }
 
 }  // namespace

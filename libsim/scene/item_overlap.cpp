@@ -7,7 +7,8 @@ namespace fillside {
 namespace {
 
 double half_length_along(const ItemHull& hull, const Eigen::Vector2d& axis) {
-  return hull.half_width_m * std::abs(hull.across.dot(axis)) + hull.half_depth_m * std::abs(hull.along.dot(axis));
+  return hull.half_width_m * std::abs(hull.across.dot(axis)) +
+         hull.half_depth_m * std::abs(hull.along.dot(axis));
 }
 
 double box_overlap_m(const ItemHull& one, const ItemHull& other) {
@@ -28,13 +29,14 @@ ItemHull hull_of(const PlacedItem& item) {
   const Eigen::Vector3d half = 0.5 * (box.high - box.low);
   const Point middle = item.placement * Point(0.5 * (box.low + box.high));
   const Eigen::Matrix3d turn = item.placement.linear();
-  return {middle.head<2>(), turn.col(0).head<2>(), turn.col(1).head<2>(), half.x(), half.y(),
-          middle.z() - half.z(), middle.z() + half.z()};
+  return {middle.head<2>(), turn.col(0).head<2>(), turn.col(1).head<2>(), half.x(),
+          half.y(),         middle.z() - half.z(), middle.z() + half.z()};
 }
 
 double overlap_m(const ItemHull& one, const ItemHull& other) {
   const double height_m = std::min(one.high_m, other.high_m) - std::max(one.low_m, other.low_m);
-  const double round_m = std::max(one.half_width_m, one.half_depth_m) + std::max(other.half_width_m, other.half_depth_m) -
+  const double round_m = std::max(one.half_width_m, one.half_depth_m) +
+                         std::max(other.half_width_m, other.half_depth_m) -
                          (one.centre - other.centre).norm();
   return std::min({height_m, round_m, box_overlap_m(one, other)});
 }

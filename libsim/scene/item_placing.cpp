@@ -39,9 +39,12 @@ ItemPlacing::ItemPlacing(const Description& description) {
   for (const std::size_t index : carriers_first(description.items)) {
     const ItemSection& section = description.items[index];
     if (!section.used) continue;
-    PlacedItem placed{&section, placement_of(section.spot, section.turn, section.on), shape_of(section)};
+    PlacedItem placed{&section, placement_of(section.spot, section.turn, section.on), shape_of(section), {}};
     stands_on_[section.name] = placed.placement * Point(0.0, 0.0, placed.item.stand_m);
-    for (ItemPart& part : placed.item.parts) part.mesh = moved(std::move(part.mesh), placed.placement);
+    for (ItemPart& part : placed.item.parts) {
+      part.mesh = moved(std::move(part.mesh), placed.placement);
+      for (const Point& corner : part.mesh.corners) placed.bounds.include(corner);
+    }
     items_.push_back(std::move(placed));
   }
   std::ranges::sort(items_, {}, &PlacedItem::section);  // pointers into one vector: file order

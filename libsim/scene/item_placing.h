@@ -14,10 +14,11 @@ struct PlacedItem {
   const ItemSection* section;
   Placement placement;  ///< from the item's own axes into the set
   Item item;            ///< its meshes, in the set
+  Bounds bounds;        ///< the box around all of them
 };
 
-/// Places every item that is used; a carrier may stand later in the file than what it carries. The description must
-/// outlive this; rings of `on`, which check() refuses, end on the table.
+/// Places every item that is used; a carrier may stand later in the file than what it carries. The
+/// description must outlive this; rings of `on`, which check() refuses, end on the table.
 class ItemPlacing {
  public:
   explicit ItemPlacing(const Description& description);

@@ -3,6 +3,7 @@
 #include "libsim/scene/check.h"
 #include "libsim/scene/describe.h"
 #include "libsim/scene/edit.h"
+#include "libsim/scene/limits.h"
 #include "libsim/scene/toml_reader.h"
 
 namespace fillside {
@@ -16,7 +17,8 @@ Description load(SourceTree tree, const std::vector<std::string>& edits, std::ve
     const auto found = check(description);
     problems.insert(problems.end(), found.begin(), found.end());
   }
-  if (any_error(problems)) throw SceneError(std::move(problems));
+  if (any_error(problems)) throw SceneError(shortened(std::move(problems)));
+  problems = shortened(std::move(problems));
   warnings.insert(warnings.end(), problems.begin(), problems.end());
   return description;
 }

@@ -10,7 +10,7 @@ namespace fillside {
 
 /// Reads the file, applies the `--set` edits, describes and checks. Warnings are appended to `warnings`.
 /// Throws SceneError with every error: of reading first; else of edits, keys and values; else of the checks,
-/// which would only repeat those.
+/// which would only repeat those. Long lists are shortened (limits.h).
 Description load_description(const std::string& path, const std::vector<std::string>& edits,
                              std::vector<Problem>& warnings);
 

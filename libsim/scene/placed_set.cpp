@@ -30,15 +30,17 @@ PlacedSet::PlacedSet(const Description& d) : description(d), room(place_room(d))
                         board.stands == "table"});
   for (const DiffuserSection& cloth : d.diffusers)
     if (cloth.used)
-      sheets.push_back({&cloth, "diffuser", cloth.name, {place_diffuser(cloth, table_m)}, 0.0, cloth.stands == "table"});
+      sheets.push_back(
+          {&cloth, "diffuser", cloth.name, {place_diffuser(cloth, table_m)}, 0.0, cloth.stands == "table"});
   if (d.table.used) table = place_table(d.table);
   for (const PlacedItem& placed : placing.items())
-    if (placed.section->subject) subject_top_m = std::max(subject_top_m, bounds_of(placed.item).high.z());
+    if (placed.section->subject) subject_top_m = std::max(subject_top_m, placed.bounds.high.z());
 }
 
 bool PlacedSet::over_table(const Point& point) const {
   const TableSection& t = description.table;
-  return std::abs(point.x() - t.x.si) <= 0.5 * t.width.si + 1e-9 && std::abs(point.y() - t.y.si) <= 0.5 * t.depth.si + 1e-9;
+  return std::abs(point.x() - t.x.si) <= 0.5 * t.width.si + 1e-9 &&
+         std::abs(point.y() - t.y.si) <= 0.5 * t.depth.si + 1e-9;
 }
 
 FaultList faults_of(const PlacedSheet& sheet, std::vector<Problem>& problems) {
@@ -46,20 +48,15 @@ FaultList faults_of(const PlacedSheet& sheet, std::vector<Problem>& problems) {
 }
 
 FaultList faults_of(const PlacedItem& item, std::vector<Problem>& problems) {
-  return {*item.section, heading_text(item.section->subject ? "food" : "prop", tame(item.section->name)), problems};
+  return {*item.section, heading_text(item.section->subject ? "food" : "prop", tame(item.section->name)),
+          problems};
 }
 
 std::vector<Point> corners_of(const Item& item) {
   std::vector<Point> all;
-  for (const ItemPart& part : item.parts) all.insert(all.end(), part.mesh.corners.begin(), part.mesh.corners.end());
-  return all;
-}
-
-Bounds bounds_of(const Item& item) {
-  Bounds bounds;
   for (const ItemPart& part : item.parts)
-    for (const Point& corner : part.mesh.corners) bounds.include(corner);
-  return bounds;
+    all.insert(all.end(), part.mesh.corners.begin(), part.mesh.corners.end());
+  return all;
 }
 
 std::string_view first_said(const FaultList& faults, std::initializer_list<std::string_view> keys) {

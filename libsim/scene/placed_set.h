@@ -42,8 +42,6 @@ struct PlacedSet {
 FaultList faults_of(const PlacedSheet& sheet, std::vector<Problem>& problems);
 FaultList faults_of(const PlacedItem& item, std::vector<Problem>& problems);
 
-/// The box around all parts.
-Bounds bounds_of(const Item& item);
 std::vector<Point> corners_of(const Item& item);
 
 /// The first of these keys that the file said; else nothing, which stands for the whole section.

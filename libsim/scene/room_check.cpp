@@ -68,7 +68,8 @@ void check_covers(const FaultList& faults, const WindowSection& window, const Op
                  "it is covered over its whole height", "cover less of it, or write used = false");
 }
 
-void check_overlap(const OpeningInWall& one, const std::vector<OpeningInWall>& earlier, std::vector<Problem>& problems) {
+void check_overlap(const OpeningInWall& one, const std::vector<OpeningInWall>& earlier,
+                   std::vector<Problem>& problems) {
   for (const OpeningInWall& other : earlier) {
     const bool apart = one.wall != other.wall || one.span.left_m >= other.span.right_m - kSlackM ||
                        other.span.left_m >= one.span.right_m - kSlackM ||
@@ -91,8 +92,7 @@ void check_distance(const FaultList& faults, const WindowSection& window, double
                  "leave distance out, or change the room's depth, width or along");
 }
 
-void check_windows(const Description& description, const RoomPlace& room,
-                   std::vector<Problem>& problems) {
+void check_windows(const Description& description, const RoomPlace& room, std::vector<Problem>& problems) {
   std::vector<OpeningInWall> openings;
   for (const WindowSection& window : description.windows) {
     const OpeningInWall opening{&window, span_of(window), wall_of(window, room)};
@@ -118,7 +118,8 @@ void check_windows(const Description& description, const RoomPlace& room,
                "it is dark outside, so nothing lights the set");
 }
 
-void check_dish_and_table(const Description& description, const RoomPlace& place, std::vector<Problem>& problems) {
+void check_dish_and_table(const Description& description, const RoomPlace& place,
+                          std::vector<Problem>& problems) {
   const auto is_before = [](const WallPlace& wall) { return wall.distance_m > 0.0; };
   if (!std::ranges::all_of(place.walls, is_before)) {
     const bool shifted = !is_before(place.walls[1]) || !is_before(place.walls[3]);
@@ -130,8 +131,9 @@ void check_dish_and_table(const Description& description, const RoomPlace& place
   }
   if (place.ceiling_m <= 0.0)
     FaultList(description.table, "table", problems)
-        .error("height", fmt::format("its top is at {}, the ceiling at {}", length_text(description.table.height.si),
-                                     length_text(description.room.height.si)));
+        .error("height",
+               fmt::format("its top is at {}, the ceiling at {}", length_text(description.table.height.si),
+                           length_text(description.room.height.si)));
 }
 
 }  // namespace

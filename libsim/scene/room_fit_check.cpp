@@ -10,7 +10,8 @@ namespace fillside {
 namespace {
 
 constexpr double kSlack_m = 1e-6;  // what stands right against a wall fits
-/// A cloth needs a little air before a wall or a pane: two surfaces in one plane cannot be told apart by rays.
+/// A cloth needs a little air before a wall or a pane: two surfaces in one plane cannot be told apart by
+/// rays.
 constexpr double kClothGap_m = 1e-3;
 
 std::string wall_name(const RoomPlace& room, std::size_t wall) {
@@ -22,8 +23,7 @@ std::string wall_name(const RoomPlace& room, std::size_t wall) {
 std::string_view key_toward(const FaultList& faults, const Direction& to_wall) {
   if (faults.said("distance")) return "distance";
   const bool sideways = std::abs(to_wall.x()) > std::abs(to_wall.y());
-  if (sideways)
-    return first_said(faults, {"x", "width", "sheet", "y", "clock", "on"});
+  if (sideways) return first_said(faults, {"x", "width", "sheet", "y", "clock", "on"});
   return first_said(faults, {"y", "depth", "width", "sheet", "x", "clock", "on"});
 }
 
@@ -52,14 +52,14 @@ void check_wall(const FaultList& faults, const Extent& extent, const RoomPlace& 
   if (beyond_m <= kSlack_m) return;
   const double room_m = wall.distance_m + room.walls[(index + 2) % 4].distance_m;
   const std::string name = wall_name(room, index), far = length_text_up(beyond_m);
-  const std::string message = reach.least_m >= wall.distance_m
-                                  ? fmt::format("it stands outside the room, behind {}", name)
-                                  : fmt::format("it goes {} through {}", far, name);
+  std::string message = fmt::format("it goes {} through {}", far, name);
+  if (reach.least_m >= wall.distance_m) message = "it stands outside the room, behind " + name;
+  if (reach.most_m <= wall.distance_m + kSlack_m) message = "it touches " + name;
   if (reach.most_m - reach.least_m > room_m)
     return faults.error(key_toward(faults, wall.to_wall), message, "make it smaller, or the room larger");
-  const bool toward_dish = reach.least_m + reach.most_m > 0.0;
   faults.error(key_toward(faults, wall.to_wall), message,
-               fmt::format("move it at least {} {}", far, toward_dish ? "nearer to the dish" : "away from that wall"));
+               fmt::format("move it at least {} {}", far,
+                           reach.least_m > 0.0 ? "nearer to the dish" : "away from that wall"));
 }
 
 void check_up_and_down(const FaultList& faults, const Extent& extent, const RoomPlace& room) {
@@ -88,7 +88,8 @@ void check_points(const PlacedSet& set, std::vector<Problem>& problems) {
       check_within({mesh, heading_text("mesh", tame(mesh.name)), problems}, set.room,
                    set.placing.placement_of(mesh.spot, mesh.turn, mesh.on).translation(), "its foot");
   for (const MeterSection& meter : d.meters)
-    check_within({meter, heading_text("meter", tame(meter.name)), problems}, set.room, place_spot(meter.spot, dish), "it");
+    check_within({meter, heading_text("meter", tame(meter.name)), problems}, set.room,
+                 place_spot(meter.spot, dish), "it");
   for (const PlaneSection& plane : d.planes)
     check_within({plane, heading_text("plane", tame(plane.name)), problems}, set.room,
                  place_spot(plane.spot, Point::Zero()), "its middle");
@@ -101,16 +102,20 @@ bool check_within(const FaultList& faults, const RoomPlace& room, const Point& p
     const WallPlace& wall = room.walls[i];
     const double beyond_m = point.dot(wall.to_wall) - wall.distance_m;
     if (beyond_m < -kSlack_m) continue;
-    faults.error(key_toward(faults, wall.to_wall), fmt::format("{} lies in or behind {}", what, wall_name(room, i)),
-                 fmt::format("move it more than {} nearer to the dish", length_text_up(std::max(beyond_m, kClothGap_m))));
+    faults.error(key_toward(faults, wall.to_wall),
+                 fmt::format("{} lies in or behind {}", what, wall_name(room, i)),
+                 fmt::format("move it more than {} nearer to the dish",
+                             length_text_up(std::max(beyond_m, kClothGap_m))));
     return false;
   }
   const double above_m = point.z() - room.ceiling_m, below_m = room.floor_m - point.z();
   if (above_m < -kSlack_m && below_m < -kSlack_m) return true;
-  faults.error(first_said(faults, {"z", "distance", "x"}),
-               fmt::format("{} lies {}", what, above_m > below_m ? "in or over the ceiling" : "in or under the floor"),
-               above_m > below_m ? fmt::format("lower it by more than {}", length_text_up(std::max(above_m, kClothGap_m)))
-                                 : fmt::format("raise it by more than {}", length_text_up(std::max(below_m, kClothGap_m))));
+  faults.error(
+      first_said(faults, {"z", "distance", "x"}),
+      fmt::format("{} lies {}", what, above_m > below_m ? "in or over the ceiling" : "in or under the floor"),
+      above_m > below_m
+          ? fmt::format("lower it by more than {}", length_text_up(std::max(above_m, kClothGap_m)))
+          : fmt::format("raise it by more than {}", length_text_up(std::max(below_m, kClothGap_m))));
   return false;
 }
 
@@ -124,8 +129,7 @@ void check_room_fit(const PlacedSet& set, std::vector<Problem>& problems) {
     const auto corners = sheet.corners();
     const bool cloth = sheet.thickness_m <= 0.0;
     // A board leaning back pivots about its lower front edge: its back edge dips by less than its thickness.
-    check_fit(faults_of(sheet, problems),
-              {corners, cloth ? kClothGap_m : 0.0, sheet.thickness_m}, set.room);
+    check_fit(faults_of(sheet, problems), {corners, cloth ? kClothGap_m : 0.0, sheet.thickness_m}, set.room);
   }
   check_points(set, problems);
 }

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "libsim/scene/limits.h"
 #include "libsim/scene/wording.h"
 
 namespace fillside {
@@ -146,6 +147,7 @@ std::optional<Fault> read_member(const SourceValue& value, const Field&, Names& 
   const auto* table = std::get_if<SourceTable>(&value.what);
   constexpr std::string_view kRemedy = "write it as { crust = \"rye crust\" }";
   if (!table) return not_a(value, "a table of names", std::string(kRemedy));
+  if (table->entries.size() > kMostNames) return Fault{fmt::format("more than {} names", kMostNames), {}};
   Names names;
   for (const SourceEntry& entry : table->entries) {
     const auto* text = std::get_if<std::string>(&entry.value.what);

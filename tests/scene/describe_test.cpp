@@ -107,7 +107,7 @@ TEST(Describe, ControlCharactersOfAFileDoNotReachTheMessage) {
 }
 
 TEST(Describe, RangesAreToldInTheKindsOwnUnits) {
-  EXPECT_THAT(faults_of("[[board]]\nlean = \"3 rad\"\n"), ElementsAre(HasSubstr("-89.95 deg to 89.95 deg")));
+  EXPECT_THAT(faults_of("[[board]]\nlean = \"3 rad\"\n"), ElementsAre(HasSubstr("-90 deg to 90 deg")));
   EXPECT_THAT(faults_of("[room]\ndepth = \"1 mm\"\n"), ElementsAre(HasSubstr("30 cm to 100 m")));
   EXPECT_THAT(faults_of("[camera]\naperture = \"f/900\"\n"), ElementsAre(HasSubstr("f/0.5 to f/128")));
   EXPECT_THAT(faults_of("[daylight]\noutdoor = \"-1 lx\"\n"), ElementsAre(HasSubstr("0 lx to 200000 lx")));

@@ -63,7 +63,7 @@ TEST(TomlReader, RefusesAFileOverTheLimitAndReadsOneOfExactlyTheLimit) {
   const std::string full = head + std::string(kLargestScene - head.size(), 'x');
   EXPECT_EQ(read_scene_file(folder.with("full.toml", full)).text.size(), kLargestScene);
   EXPECT_EQ(refusal_of_file(folder.with("over.toml", full + "x")),
-            "error: 8.0 MB is too long for a scene; the limit is 8 MB; is this the right file?");
+            "error: 1.0 MB is too long for a scene; the limit is 1 MB; is this the right file?");
 }
 
 TEST(TomlReader, PointsAtTheByteThatIsNoText) {
