@@ -14,6 +14,8 @@
 #include "libsim/base/warp.h"            // from the unit square to shapes and directions, with densities
 
 // geometry: shapes, and where rays meet them
+#include "libsim/geometry/crossing.h"             // do flat sheets cut through each other, or through the skin of a
+#include "libsim/geometry/inside.h"               // is a point inside a closed mesh?
 #include "libsim/geometry/item.h"                 // stand-ins for food and crockery
 #include "libsim/geometry/item_forms.h"           // the forms behind make_item, one source file each
 #include "libsim/geometry/lathe.h"                // surfaces of revolution
@@ -36,41 +38,51 @@
 #include "libsim/light/sky.h"      // luminance of the sky by height above the horizon, for skies
 
 // matter: what surfaces do with light
-#include "libsim/matter/catalogue.h"   // named surfaces, cloths and stock sheets, each with where its
-#include "libsim/matter/clear_pane.h"  // clear flat glass
-#include "libsim/matter/foil.h"        // foil and mirror
-#include "libsim/matter/material.h"    // the closed list of materials and their verbs
-#include "libsim/matter/matte.h"       // matte
-#include "libsim/matter/scattering.h"  // one drawn scattering event
-#include "libsim/matter/thin_cloth.h"  // thin cloth or paper
+#include "libsim/matter/catalogue.h"    // named surfaces, cloths and stock sheets, each with where its
+#include "libsim/matter/clear_pane.h"   // clear flat glass
+#include "libsim/matter/foil.h"         // foil and mirror
+#include "libsim/matter/lobe.h"         // the lobe of rough metal
+#include "libsim/matter/lobe_energy.h"  // how much of its light the lobe of rough metal loses
+#include "libsim/matter/material.h"     // the closed list of materials and their verbs
+#include "libsim/matter/matte.h"        // matte
+#include "libsim/matter/scattering.h"   // one drawn scattering event
+#include "libsim/matter/thin_cloth.h"   // thin cloth or paper
 
 // scene: the set: as written, checked, built
-#include "libsim/scene/build.h"          // from a checked description to the set that rays meet
-#include "libsim/scene/canonical.h"      // A description written back as a scene file
-#include "libsim/scene/check.h"          // what a description must satisfy beyond its keys, as far as
-#include "libsim/scene/claim_check.h"    // checks of claims
-#include "libsim/scene/describe.h"       // from what the file said to a Description, through the field
-#include "libsim/scene/description.h"    // a set as written down, and its field tables
-#include "libsim/scene/edit.h"           // `--set board.fill.distance=30cm`: changes the source tree
-#include "libsim/scene/fault_list.h"     // where the checks put what they find
-#include "libsim/scene/finish.h"         // from a finish as written (catalogue name, own reflectance, own
-#include "libsim/scene/item_finish.h"    // what each part of a stand-in is made of, unless its owner says
-#include "libsim/scene/load.h"           // the way from a scene file to a description that may be built
-#include "libsim/scene/opening.h"        // A window
-#include "libsim/scene/placing.h"        // from a photographer's words (clock, distance, lean) to places
-#include "libsim/scene/room_check.h"     // checks of the room as a box
-#include "libsim/scene/room_walls.h"     // the four walls of the room as plain numbers, and which of them
-#include "libsim/scene/scene.h"          // the set as built
-#include "libsim/scene/sections.h"       // the headings of a scene file, once
-#include "libsim/scene/source_text.h"    // what must hold of a scene's text before the TOML library may
-#include "libsim/scene/source_tree.h"    // what a scene file said, before anything is made of it
-#include "libsim/scene/spot_check.h"     // checks of where things are said to be and what they refer to by
-#include "libsim/scene/surface_check.h"  // checks of what things are made of
-#include "libsim/scene/things.h"         // the things of a scene that may stand more than once (windows
-#include "libsim/scene/toml_reader.h"    // the only door to the TOML library
-#include "libsim/scene/value_reader.h"   // one value of the source tree as the type a description wants
-#include "libsim/scene/value_writer.h"   // how each member type is written in a scene
-#include "libsim/scene/wording.h"        // how messages quote what a person wrote, list what may be
+#include "libsim/scene/build.h"             // from a checked description to the set that rays meet
+#include "libsim/scene/canonical.h"         // A description written back as a scene file
+#include "libsim/scene/check.h"             // what a description must satisfy beyond its keys, as far as
+#include "libsim/scene/claim_check.h"       // checks of claims
+#include "libsim/scene/describe.h"          // from what the file said to a Description, through the field
+#include "libsim/scene/description.h"       // a set as written down, and its field tables
+#include "libsim/scene/edit.h"              // `--set board.fill.distance=30cm`: changes the source tree
+#include "libsim/scene/fault_list.h"        // where the checks put what they find
+#include "libsim/scene/finish.h"            // from a finish as written (catalogue name, own reflectance, own
+#include "libsim/scene/footing_check.h"     // does everything stand on something?
+#include "libsim/scene/instrument_check.h"  // can the camera and the meters be where they are said to be?
+#include "libsim/scene/item_finish.h"       // what each part of a stand-in is made of, unless its owner says
+#include "libsim/scene/item_overlap.h"      // how deep food and crockery stand in each other, by simple hulls
+#include "libsim/scene/item_placing.h"      // where food, crockery and meshes stand, and on what
+#include "libsim/scene/limits.h"            // how much of everything a scene may hold, so that a file which
+#include "libsim/scene/load.h"              // the way from a scene file to a description that may be built
+#include "libsim/scene/opening.h"           // A window
+#include "libsim/scene/passage_check.h"     // do things go through each other?
+#include "libsim/scene/placed_check.h"      // checks of where things come to stand in space
+#include "libsim/scene/placed_set.h"        // everything of a description that stands somewhere, placed
+#include "libsim/scene/placing.h"           // from a photographer's words (clock, distance, lean) to places
+#include "libsim/scene/room_check.h"        // checks of the room as a box
+#include "libsim/scene/room_fit_check.h"    // does everything stand inside the room, and nothing in the table
+#include "libsim/scene/scene.h"             // the set as built
+#include "libsim/scene/sections.h"          // the headings of a scene file, once
+#include "libsim/scene/source_text.h"       // what must hold of a scene's text before the TOML library may
+#include "libsim/scene/source_tree.h"       // what a scene file said, before anything is made of it
+#include "libsim/scene/spot_check.h"        // checks of where things are said to be and what they refer to by
+#include "libsim/scene/surface_check.h"     // checks of what things are made of
+#include "libsim/scene/things.h"            // the things of a scene that may stand more than once (windows
+#include "libsim/scene/toml_reader.h"       // the only door to the TOML library
+#include "libsim/scene/value_reader.h"      // one value of the source tree as the type a description wants
+#include "libsim/scene/value_writer.h"      // how each member type is written in a scene
+#include "libsim/scene/wording.h"           // how messages quote what a person wrote, list what may be
 
 // sensor: the instruments
 #include "libsim/sensor/camera.h"       // A camera
@@ -110,6 +122,7 @@
 // what_if: what would be, and whether it is so
 #include "libsim/what_if/claims.h"           // claims
 #include "libsim/what_if/effort.h"           // how well and how long to measure
+#include "libsim/what_if/figure_names.h"     // figures of a set by name, for claims
 #include "libsim/what_if/map_reading.h"      // A plane measured to a wanted precision, for any of its maps
 #include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
 #include "libsim/what_if/set_reading.h"      // all meters and patches of a set, read to a wanted precision

@@ -1,6 +1,7 @@
 #include "libsim/what_if/figure_names.h"
 
 #include <algorithm>
+#include <optional>
 #include <limits>
 
 #include "libsim/transport/key.h"
@@ -47,20 +48,24 @@ void add_gain(Figures& figures, const std::string& board, const std::string& met
        }});
 }
 
-Estimate evenness(const MeasuredSet& set, const std::string& name, const Effort& effort) {
+/// Stops between the lightest and darkest open cell. The extremes are picked by their own noise, which widens the
+/// figure a little: the cells are read to a twentieth of a stop, so that this stays small.
+Estimate evenness(const MeasuredSet& set, const std::string& name, Effort effort) {
   constexpr int kCellsAcross = 12;
+  effort.precision = std::max(effort.precision, stops(0.05));
   auto plane =
       map_plane(set.description, name, toward_window(set.scene, set.reading.key.emitter), kCellsAcross);
   if (!plane) return nothing();
   plane->subject_there = false;
-  const Measurement map = read_map(set.scene, *plane, effort).measurement;
-  Estimate low = map.total(0), high = low;
-  for (std::size_t cell = 1; cell < map.element_count(); ++cell) {
-    const Estimate here = map.total(cell);
-    if (here.value() < low.value()) low = here;
-    if (here.value() > high.value()) high = here;
+  const MapReading map = read_map(set.scene, *plane, effort);
+  std::optional<Estimate> low, high;
+  for (std::size_t cell = 0; cell < map.covered.size(); ++cell) {
+    if (map.covered[cell]) continue;
+    const Estimate here = map.measurement.total(cell);
+    if (!low || here.value() < low->value()) low = here;
+    if (!high || here.value() > high->value()) high = here;
   }
-  return in_stops(high / low);
+  return low ? in_stops(*high / *low) : nothing();
 }
 
 std::vector<std::string> meter_names(const Description& description, const Scene& scene) {

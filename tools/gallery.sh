@@ -1,0 +1,48 @@
+#!/bin/sh
+# Makes everything in renders/ from scenes/: one command a picture. A few minutes on two cores.
+#   sh tools/gallery.sh            all of it
+#   sh tools/gallery.sh tart       only what has "tart" in its name
+set -eu
+cd "$(dirname "$0")/.."
+
+sh tools/build.sh
+fillside="$PWD/build/tools/fillside"
+only=${1:-}
+
+picture() { # name scene [options]
+  name=$1 scene=$2
+  shift 2
+  case "$name" in *"$only"*) "$fillside" render "scenes/$scene.toml" --name "$name" --pixels 600 --precision "0.06 stop" -o renders "$@" ;; esac
+  rm -f "renders/$name.exr" # the layers are large; render them at home
+}
+
+maps() { # name scene maps...
+  name=$1 scene=$2
+  shift 2
+  case "$name" in *"$only"*) "$fillside" map "scenes/$scene.toml" --name "$name" --precision "0.1 stop" -o renders "$@" ;; esac
+  for file in renders/"$name"-*.csv; do rm -f "$file"; done
+}
+
+readings() { # name scene [options]
+  name=$1 scene=$2
+  shift 2
+  case "$name" in *"$only"*) "$fillside" meter "scenes/$scene.toml" --precision "0.02 stop" "$@" >"renders/$name.txt" ;; esac
+}
+
+picture citrus_tart citrus_tart
+picture citrus_tart-no_board citrus_tart --set board.near.used=false
+picture citrus_tart-large_board citrus_tart --set board.near.used=false --set board.far.used=true
+maps citrus_tart citrus_tart falloff fill gain
+maps citrus_tart-no_board citrus_tart fill --set board.near.used=false
+readings citrus_tart citrus_tart
+readings citrus_tart-no_board citrus_tart --set board.near.used=false
+
+picture lentil_soup lentil_soup
+picture lentil_soup-no_cards lentil_soup --set board.left.used=false --set board.right.used=false
+maps lentil_soup lentil_soup fill
+readings lentil_soup lentil_soup
+
+picture dumplings_flat_lay dumplings_flat_lay
+picture dumplings_flat_lay-no_board dumplings_flat_lay --set board.across.used=false
+maps dumplings_flat_lay dumplings_flat_lay falloff visibility
+readings dumplings_flat_lay dumplings_flat_lay
