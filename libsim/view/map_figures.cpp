@@ -52,7 +52,7 @@ Estimate gain_at(const MapSubject& s, std::size_t cell) {
 
 std::string title_of(const MapSubject& s, MapFigure figure) {
   const std::string title(wording_of(figure).title);
-  return figure == MapFigure::gain ? fmt::format("{} of {}", title, s.board) : title;
+  return figure == MapFigure::gain ? fmt::format("{} of \"{}\"", title, s.board) : title;
 }
 
 std::string definition_of(const MapSubject& s, MapFigure figure) {
