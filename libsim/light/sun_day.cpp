@@ -12,24 +12,24 @@ namespace {
 
 constexpr double kRisingAltitude = -50.0 / 60.0 * kDegree;
 
-/// Where f changes its sign between two times, to a tenth of a second.
+/// Where f changes its sign between two times, to a hundredth of a second.
 double bisected(double from, double to, const std::function<double(double)>& f) {
   const bool rising = f(to) > f(from);
-  while (to - from > 1e-6) {
+  while (to - from > 1e-7) {
     const double middle = 0.5 * (from + to);
     (f(middle) > 0.0) == rising ? to = middle : from = middle;
   }
   return 0.5 * (from + to);
 }
 
-/// The times in start..start + 1 at which the hour angle is `hour_angle_rad`. One correction is enough: the
-/// sun gains or loses at most half a minute a day on the clock; the second one is for the last tenths of a
-/// second.
+/// The times in start..start + 1 at which the hour angle is `hour_angle_rad`: one as a rule, near the day's
+/// ends none or two. The sun gains or loses at most half a minute a day on the clock, so two corrections are
+/// plenty.
 std::vector<double> times_at(const EarthPlace& place, double start, double hour_angle_rad) {
   std::vector<double> times;
-  for (const double guess : {start, start + 1.0}) {
-    double time =
-        guess - sun_position(place, guess).hour_angle_rad / (2.0 * kPi) + hour_angle_rad / (2.0 * kPi);
+  const double ahead_rad = full_turn(hour_angle_rad - sun_position(place, start).hour_angle_rad);
+  for (const double days : {-1.0, 0.0, 1.0}) {
+    double time = start + days + ahead_rad / (2.0 * kPi);
     for (int step = 0; step < 2; ++step) {
       const double ahead = sun_position(place, time).hour_angle_rad - hour_angle_rad;
       time -= std::remainder(ahead, 2.0 * kPi) / (2.0 * kPi);
@@ -39,12 +39,12 @@ std::vector<double> times_at(const EarthPlace& place, double start, double hour_
   return times;
 }
 
-/// Every ten minutes, and at noon and midnight by the sun, where short stays are.
+/// Every half hour, and at noon and midnight by the sun, where short stays are.
 std::vector<double> moments_of(double start, const std::vector<double>& noons,
                                const std::vector<double>& midnights) {
   std::vector<double> moments(noons);
   moments.insert(moments.end(), midnights.begin(), midnights.end());
-  for (int i = 0; i <= 144; ++i) moments.push_back(start + i / 144.0);
+  for (int i = 0; i <= 48; ++i) moments.push_back(start + i / 48.0);
   std::ranges::sort(moments);
   return moments;
 }

@@ -21,7 +21,7 @@ struct SunDay {
 /// Sunrise and sunset: the upper rim on a level horizon at sea level, the middle 50' below it without air
 /// (34' refraction, 16' radius; Meeus, Astronomical Algorithms, chapter 15). To about a second; weather moves
 /// the real ones by a minute or so, and more near the polar circles. A stay above or below the horizon
-/// shorter than ten minutes that avoids noon and midnight may be missed.
+/// shorter than half an hour that avoids noon and midnight may be missed.
 SunDay sun_day(const EarthPlace& place, const Instant& date);
 
 }  // namespace fillside
