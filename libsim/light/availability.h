@@ -29,7 +29,8 @@ std::optional<Illuminance> diffuse_horizontal_illuminance(Weather weather, Angle
 /// On a plane that faces the sun, by the sun alone: 127.5 klx exp(-c m) at the mean distance, c = 0.21 for a
 /// clear and 0.80 for a partly cloudy sky, times distance_factor of the day. Nothing for an overcast sky or
 /// when the apparent altitude is not in 0 < altitude <= 90 degrees. The exponential law is for one colour
-/// only; it makes the sun too weak by a third or so below 5 degrees.
+/// only; it makes the sun too weak by a third or so below 5 degrees (from
+/// memory).
 std::optional<Illuminance> direct_normal_illuminance(Weather weather, Angle apparent_altitude,
                                                      int day_of_year);
 

@@ -36,9 +36,10 @@ Chromaticity chromaticity_of(const Rgb& rgb);
 /// outside 1000 to 25000 K.
 std::optional<Rgb> light_of_temperature(double temperature_K);
 
-/// Temperature that the colour is nearest to. McCamy, "Correlated color temperature as an explicit function
-/// of chromaticity coordinates", Color Research and Application 17(2), 1992: within 2 K of the true figure
-/// from 2856 to 6500 K, and a few per cent at 2000 or 12500 K; not for colours that are far from white.
+/// Temperature of the black body that the colour is nearest to. McCamy, "Correlated color temperature as an
+/// explicit function of chromaticity coordinates", Color Research and Application 17(2), 1992. Measured here
+/// on black bodies: within 0.4 % from 2500 to 8000 K, 1 % at 2000 and 10000, 4 % at 12500, 20 % at 25000. Not
+/// for colours far from white.
 double correlated_temperature_K(const Chromaticity& colour);
 
 /// 1e6 / T: equal steps look equally large, about 10 being the least that shows (common practice).

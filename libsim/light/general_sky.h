@@ -33,7 +33,7 @@ double sky_gradation(int type, double sine_of_altitude);
 /// Luminance over the zenith's; 0 below the horizon.
 double relative_luminance(const GeneralSky& sky, const Direction& to_sky);
 
-/// Illuminance under the unobstructed sky per unit of zenith luminance, sr, to about 1e-6 of itself: on level
+/// Illuminance under the unobstructed sky per unit of zenith luminance, sr, to 1e-7 of itself: on level
 /// ground, on a wall that faces `facing` (horizontal), and on any plane. The ground gives nothing here.
 double horizontal_illuminance_per_zenith_luminance(const GeneralSky& sky);
 double vertical_illuminance_per_zenith_luminance(const GeneralSky& sky, const Direction& facing);

@@ -31,7 +31,7 @@ SunPosition sun_position(const EarthPlace& place, double julian_date_ut);
 
 /// How much the air raises what stands at that altitude (without air), at 1010 hPa and 10 degrees C.
 /// Saemundsson, "Astronomical Refraction", Sky and Telescope 72, 1986, p. 70, as in Meeus, Astronomical
-/// Algorithms, eq. 16.4: within 0.1' of Bennett's formula of 1982 above the horizon. Other weather changes it
+/// Algorithms, eq. 16.4: within 4" of Bennett's formula of 1982 above the horizon. Other weather changes it
 /// by a few per cent. Below -1 degree, where the formula ends, the figure fades out evenly towards straight
 /// down.
 double refraction_rad(double altitude_rad);

@@ -98,10 +98,19 @@ TEST(Rec709, mixes_with_white_what_it_cannot_show) {
 
 // McCamy, Color Research and Application 17(2), 1992, applied to CIE 15's coordinates of the illuminants.
 TEST(CorrelatedTemperature, is_mccamys) {
-  const double table[][3] = {{.44757, .40745, 2857.131}, {.34567, .35850, 5002.097},
+  const double table[][3] = {{.44758, .40745, 2857.131}, {.34567, .35850, 5002.097},
                              {.33242, .34743, 5502.623}, {.31272, .32903, 6503.772},
                              {.29902, .31485, 7501.806}, {1 / 3.0, 1 / 3.0, 5458.952}};
-  for (const auto& [x, y, t] : table) EXPECT_NEAR(correlated_temperature_K({x, y}), t, 1.0) << t;
+  for (const auto& [x, y, t] : table) EXPECT_NEAR(correlated_temperature_K({x, y}), t, 0.001) << t;
+}
+
+// What the header says about the formula.
+TEST(CorrelatedTemperature, of_a_black_body_is_about_its_temperature) {
+  const double table[][2] = {{2000, 0.01},  {2500, 0.004},  {4000, 0.003},
+                             {8000, 0.003}, {10000, 0.012}, {12500, 0.04}};
+  for (const auto& [t, limit] : table)
+    EXPECT_NEAR(correlated_temperature_K(*planckian_locus(t)) / t, 1.0, limit) << t;
+  EXPECT_LT(correlated_temperature_K(*planckian_locus(25000.0)), 0.8 * 25000.0);
 }
 
 TEST(CorrelatedTemperature, comes_back_from_the_light_of_a_temperature) {
