@@ -24,6 +24,8 @@ Rgb radiance_of(const SunDisc& sun);
 /// Whether that direction meets the disc.
 bool is_on_disc(const SunDisc& sun, const Direction& outward);
 double solid_angle_sr(const SunDisc& sun);
+/// A direction drawn evenly over the disc's solid angle.
+Direction draw_in_disc(const SunDisc& sun, double u, double v);
 
 /// Illuminance of a plane by the whole disc; a plane that the disc straddles counts its middle only.
 Rgb illuminance_by(const SunDisc& sun, const Direction& normal);

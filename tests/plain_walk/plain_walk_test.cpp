@@ -59,7 +59,7 @@ TEST(PlainWalk, and_the_library_agree_close_to_boards_and_in_corners) {
 
 TEST(PlainWalk, and_the_library_agree_under_a_sky_over_ground) {
   SceneParts parts = furnished_room();
-  parts.outside = sky_and_ground(SkyKind::overcast, lux(8000), grey(0.2));
+  parts.outside = sky_and_ground(kTraditionalOvercast, lux(8000), grey(0.2));
   for (Emitter& emitter : parts.emitters)
     if (auto* opening = std::get_if<Opening>(&emitter.kind)) light_curtain(*opening, parts.outside);
   const Scene scene(std::move(parts));
