@@ -98,6 +98,23 @@ TEST(GeneralSky, of_overcast_and_uniform_kind_has_closed_forms) {
   EXPECT_NEAR(vertical_illuminance_per_zenith_luminance(uniform, {0.6, -0.8, 0}), 0.5 * kPi, 1e-10);
 }
 
+// Lambert: an even sky gives a plane that leans back by the angle t pi (1 + cos t) / 2; Moon and Spencer 1942
+// on a wall. The rings of the quadrature are drawn around a sun that these skies do not show: its figures
+// must not know.
+TEST(GeneralSky, keeps_its_closed_forms_wherever_the_sun_is) {
+  const double on_wall_sr = (kPi / 2.0 + 4.0 / 3.0) / 3.0;
+  for (const double sun_deg : {0.5, 3.0, 27.0, 61.0, 88.0})
+    for (const double azimuth_deg : {0.0, 77.0, 191.0}) {
+      const GeneralSky uniform = with_sun_at(kUniformSky, sun_deg, azimuth_deg);
+      for (const double t : {0.4, 1.2, 2.5})
+        EXPECT_NEAR(illuminance_per_zenith_luminance(uniform, {0, std::sin(t), std::cos(t)}),
+                    0.5 * kPi * (1.0 + std::cos(t)), 1e-9)
+            << sun_deg << " " << azimuth_deg << " " << t;
+      const GeneralSky overcast = with_sun_at(kTraditionalOvercast, sun_deg, azimuth_deg);
+      EXPECT_NEAR(vertical_illuminance_per_zenith_luminance(overcast, {0.6, 0.8, 0}), on_wall_sr, 1e-9);
+    }
+}
+
 // Against the midpoint rule in other coordinates, around the zenith. That rule's own error is what the limit
 // allows.
 TEST(GeneralSky, agrees_with_quadrature_over_the_sky_on_any_plane) {

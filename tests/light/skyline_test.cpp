@@ -108,7 +108,7 @@ TEST(LitSkyline, under_the_overcast_sky_is_lit_by_two_fifths_of_the_level_illumi
 
 TEST(LitSkyline, with_the_sun_behind_the_camera_is_bright_and_against_it_is_not) {
   const SunDisc sun{toward(30 * kDegree, 180 * kDegree), kMeanSunHalfAngle_rad, 80000.0, grey(1.0)};
-  const FrontLight light{{kUniformSky}, grey(0.0), sun, grey(0.0)};
+  const Daylight light{{kUniformSky}, grey(0.0), sun, grey(0.0)};
   const LitSkyline north(ParallelBuilding{10, 10, {0, 1, 0}}, grey(0.3), light);
   EXPECT_NEAR(north.radiance(toward(0.1, 0.2))[1], 80000.0 * std::cos(30 * kDegree) * 0.3 / kPi, 1e-6);
   const LitSkyline south(ParallelBuilding{10, 10, {0, -1, 0}}, grey(0.3), light);
@@ -117,7 +117,7 @@ TEST(LitSkyline, with_the_sun_behind_the_camera_is_bright_and_against_it_is_not)
 
 TEST(LitSkyline, between_its_bearings_stays_near_the_integral) {
   const GeneralSky clear{kClearSky, toward(40 * kDegree, 75 * kDegree)};
-  const FrontLight light{clear, grey(3000.0), {}, grey(0.0)};
+  const Daylight light{clear, grey(3000.0), {}, grey(0.0)};
   const LitSkyline lit(LevelSkyline{0.3}, grey(kPi), light);
   for (double azimuth_deg = 1.3; azimuth_deg < 360.0; azimuth_deg += 40.0) {
     const Direction outward = toward(0.1, azimuth_deg * kDegree);
