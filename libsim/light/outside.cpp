@@ -1,8 +1,5 @@
 #include "libsim/light/outside.h"
 
-#include <algorithm>
-#include <cmath>
-
 namespace fillside {
 namespace {
 
@@ -23,11 +20,6 @@ Rgb radiance(const Ground& ground, const Direction& outward) {
 
 Rgb radiance(const EvenOutside& even, const Direction&) { return even.radiance; }
 
-Rgb ground_illuminance(const DaylitOutside& daylight, const std::optional<SunDisc>& sun) {
-  const Rgb by_sky = daylight.sky_colour * daylight.diffuse.si;
-  return sun ? Rgb(by_sky + illuminance_by(*sun, Direction::UnitZ())) : by_sky;
-}
-
 }  // namespace
 
 Rgb radiance_of(const OutsidePart& part, const Direction& outward) {
@@ -40,21 +32,18 @@ std::optional<SunPart> sun_of(const Outside& outside) {
   return std::nullopt;
 }
 
-Outside daylit(const DaylitOutside& d) {
-  const bool sun_shines = d.sun && is_sky(d.skyline, d.sun->to_sun);
-  const std::optional<SunDisc> sun = sun_shines ? d.sun : std::nullopt;
-  const Rgb zenith = d.sky_colour * zenith_luminance(d.sky, d.diffuse).si;
-  const Rgb ground = d.ground_reflectance * ground_illuminance(d, sun) / kPi;
-  Outside outside{{"sky", Sky{d.sky, zenith, d.skyline}}};
-  if (sun) outside.push_back({"sun", *sun});
-  if (!std::holds_alternative<OpenSkyline>(d.skyline))
-    outside.push_back({"skyline", LitSkyline(d.skyline, d.skyline_reflectance, {d.sky, zenith, sun, ground})});
-  outside.push_back({"ground", Ground{ground}});
+Outside daylit(Daylight light, const Skyline& skyline, const Rgb& skyline_reflectance) {
+  Outside outside{{"sky", Sky{light.sky, light.zenith_radiance, skyline}}};
+  if (light.sun && is_sky(skyline, light.sun->to_sun)) outside.push_back({"sun", *light.sun});
+  if (!std::holds_alternative<OpenSkyline>(skyline))
+    outside.push_back({"skyline", LitSkyline(skyline, skyline_reflectance, light)});
+  outside.push_back({"ground", Ground{light.ground_radiance}});
   return outside;
 }
 
 Outside sky_and_ground(int sky_type, Illuminance outdoor, const Rgb& ground_reflectance) {
-  return daylit({.sky = {.type = sky_type}, .diffuse = outdoor, .ground_reflectance = ground_reflectance});
+  const GeneralSky sky{.type = sky_type};
+  return daylit({sky, grey(zenith_luminance(sky, outdoor).si), std::nullopt, ground_reflectance * (outdoor.si / kPi)});
 }
 
 Outside even_outside(Luminance luminance) { return {{"", EvenOutside{grey(luminance.si)}}}; }

@@ -8,6 +8,7 @@
 
 #include "libsim/base/colour.h"
 #include "libsim/base/quantity.h"
+#include "libsim/light/daylight.h"
 #include "libsim/light/general_sky.h"
 #include "libsim/light/lit_skyline.h"
 #include "libsim/light/sun.h"
@@ -52,17 +53,9 @@ struct SunPart {
 };
 std::optional<SunPart> sun_of(const Outside& outside);
 
-/// Everything that a daylit outside is put together from.
-struct DaylitOutside {
-  GeneralSky sky;
-  Illuminance diffuse = lux(10000.0);  ///< by the open sky alone on level ground
-  Rgb sky_colour = grey(1.0);          ///< of luminance 1
-  std::optional<SunDisc> sun;
-  Skyline skyline = OpenSkyline{};
-  Rgb skyline_reflectance = grey(0.3), ground_reflectance = grey(0.2);
-};
-/// The ground lies open to the whole sky and the sun; a sun behind the skyline does not shine.
-Outside daylit(const DaylitOutside& daylight);
+/// Daylight with what stands before the sky; a sun behind the skyline does not shine in. The ground is lit as open
+/// ground is.
+Outside daylit(Daylight light, const Skyline& skyline = OpenSkyline{}, const Rgb& skyline_reflectance = grey(0.3));
 
 /// Sky of a type (1 to 16) that looks the same all round, and evenly lit ground, from the illuminance on open level
 /// ground.

@@ -42,26 +42,42 @@ std::optional<Direction> sun_by_place(const Description& d) {
 
 int sky_type_of(const DaylightSection& day) { return sky_type_named(day.sky).value_or(kTraditionalOvercast); }
 
-/// The usual diffuse light by the sun's altitude; without a sun, or one too low, a round figure.
-Illuminance diffuse_of(const DaylightSection& day, const std::optional<Direction>& to_sun) {
-  if (day.outdoor) return *day.outdoor;
-  if (!to_sun) return kUsualOutdoor;
-  const Angle altitude = radians(altitude_of(*to_sun));
-  return diffuse_horizontal_illuminance(weather_of_sky(sky_type_of(day)), altitude).value_or(lux(0.0));
+DaylightFigures figures_of(const DaylightSection& day) {
+  DaylightFigures figures;
+  figures.diffuse_horizontal = day.outdoor;
+  figures.direct_normal = day.sun_illuminance;
+  if (day.sun && !*day.sun) figures.direct_normal = lux(0.0);
+  figures.ground_reflectance = tinted(day.ground, day.ground_colour);
+  return figures;
 }
 
-std::optional<SunDisc> sun_disc_of(const DaylightSection& day, const std::optional<Direction>& to_sun) {
-  if (!to_sun || to_sun->z() <= 0.0) return std::nullopt;
-  const Weather weather = weather_of_sky(sky_type_of(day));
-  const bool shines = day.sun ? *day.sun : weather != Weather::overcast;
-  if (!shines) return std::nullopt;
-  const Angle altitude = radians(altitude_of(*to_sun));
-  const int day_number = day.time ? day_of_year(*day.time) : 80;  // without a date: near the mean distance
-  const Weather usual = weather == Weather::overcast ? Weather::partly_cloudy : weather;
-  const Illuminance normal = day.sun_illuminance
-                                 ? *day.sun_illuminance
-                                 : direct_normal_illuminance(usual, altitude, day_number).value_or(lux(0.0));
-  return SunDisc{*to_sun, kMeanSunHalfAngle_rad, normal.si, usual_sun_colour(altitude)};
+/// A sky alone: without a place for the sun, or with the sun below the horizon, where only a measured level holds.
+Daylight sky_alone(const DaylightSection& day, const std::optional<Direction>& to_sun) {
+  const int type = sky_type_of(day);
+  GeneralSky sky{.type = type};
+  // A sun below the horizon still lights the sky from there; the model ends at the horizon.
+  if (to_sun) sky.to_sun = toward(0.0, azimuth_of(*to_sun));
+  const Illuminance diffuse = day.outdoor.value_or(kUsualOutdoor);
+  const Rgb colour = usual_sky_colour(type);
+  return {sky, colour * zenith_luminance(sky, diffuse).si, std::nullopt,
+          tinted(day.ground, day.ground_colour) * colour * (diffuse.si / kPi)};
+}
+
+/// Under a sun whose place is known. A sun that is said to shine through an overcast sky takes the usual figure of a
+/// partly cloudy one.
+std::optional<Daylight> sunlit(const Description& d, const Direction& to_sun) {
+  constexpr int kNearMeanDistance = 80;  // 21 March, for a sun placed by its angles
+  const DaylightSection& day = d.daylight;
+  const int number = day.time ? day_of_year(*day.time) : kNearMeanDistance;
+  DaylightFigures figures = figures_of(day);
+  if (day.sun.value_or(false) && !figures.direct_normal && weather_of_sky(sky_type_of(day)) == Weather::overcast)
+    figures.direct_normal =
+        direct_normal_illuminance(Weather::partly_cloudy, radians(altitude_of(to_sun)), number);
+  SunPosition position{};
+  position.altitude_rad = position.apparent_altitude_rad = altitude_of(to_sun);
+  position.azimuth_rad = azimuth_of(to_sun);
+  position.distance_au = 1.0;
+  return daylight_by(position, number, sky_type_of(day), {}, figures);
 }
 
 Skyline skyline_of(const Description& d) {
@@ -105,25 +121,11 @@ std::optional<Direction> sun_direction(const Description& d) {
   return by_angles ? by_angles : sun_by_place(d);
 }
 
-DaylitOutside daylit_outside(const Description& d) {
-  const DaylightSection& day = d.daylight;
-  const int type = sky_type_of(day);
-  const auto to_sun = sun_direction(d);
-  DaylitOutside outside;
-  outside.sky.type = type;
-  // A sun below the horizon still lights the sky from there; the model ends at the horizon.
-  if (to_sun) outside.sky.to_sun = toward(std::max(0.0, altitude_of(*to_sun)), azimuth_of(*to_sun));
-  outside.diffuse = diffuse_of(day, to_sun);
-  outside.sky_colour = usual_sky_colour(type);
-  outside.sun = sun_disc_of(day, to_sun);
-  outside.skyline = skyline_of(d);
-  outside.skyline_reflectance = grey(day.skyline_reflectance);
-  outside.ground_reflectance = tinted(day.ground, day.ground_colour);
-  return outside;
-}
-
 Outside outside_of(const Description& d) {
-  return d.daylight.window_luminance ? even_outside(*d.daylight.window_luminance) : daylit(daylit_outside(d));
+  if (d.daylight.window_luminance) return even_outside(*d.daylight.window_luminance);
+  const auto to_sun = sun_direction(d);
+  const auto light = to_sun ? sunlit(d, *to_sun) : std::nullopt;
+  return daylit(light ? *light : sky_alone(d.daylight, to_sun), skyline_of(d), grey(d.daylight.skyline_reflectance));
 }
 
 }  // namespace fillside

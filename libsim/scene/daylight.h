@@ -24,9 +24,7 @@ std::optional<Compass> compass_of(const Description& description);
 /// neither is said. May lie below the horizon.
 std::optional<Direction> sun_direction(const Description& description);
 
-/// The part of the description that says what is outside, with usual figures where it is silent. The description must
-/// have passed check_daylight.
-DaylitOutside daylit_outside(const Description& description);
+/// What is outside the windows, with usual figures where the description is silent. It must have passed check_daylight.
 Outside outside_of(const Description& description);
 
 /// Half a place or time, bearings that are none, two suns, a skyline that is two; and as a warning, a sun that is below
