@@ -65,7 +65,7 @@ void check_skyline(const FaultList& faults, const DaylightSection& day) {
 }  // namespace
 
 void check_daylight(const Description& d, std::vector<Problem>& problems) {
-  const FaultList faults(d.daylight, "[daylight]", problems);
+  const FaultList faults(d.daylight, "daylight", problems);
   const std::size_t before = problems.size();
   check_skyline(faults, d.daylight);
   check_sun_place(faults, d);
