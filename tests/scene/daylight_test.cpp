@@ -156,6 +156,22 @@ TEST(Outside, KeepsTheLevelThatWasMeasured) {
               1e-6);
 }
 
+// At dusk a reading still holds: the sky alone is counted, and it is said.
+TEST(Outside, AfterSunsetIsTheSkyThatWasMeasuredAndSaysSo) {
+  const Description dusk = set_by_window(
+      "9", "",
+      "sky = \"clear\"\noutdoor = \"50 lx\"\nsun_altitude = \"-3 deg\"\nsun_off_window = \"10 deg\"");
+  std::vector<Problem> problems;
+  check_daylight(dusk, problems);
+  ASSERT_EQ(problems.size(), 1u);
+  EXPECT_EQ(problems[0].severity, Severity::warning);
+  const Outside outside = outside_of(dusk);
+  EXPECT_FALSE(sun_of(outside));
+  const auto& sky = std::get<Sky>(outside.front().light);
+  EXPECT_NEAR(luminance(sky.zenith_radiance) * horizontal_illuminance_per_zenith_luminance(sky.sky), 50.0,
+              1e-6);
+}
+
 // A profile is taken with a compass; the set's axes follow the window.
 TEST(Outside, TurnsASkylineProfileWithTheCompass) {
   const Outside outside = outside_of(set_by_window("9", "W",
