@@ -4,6 +4,7 @@
 
 #include "libsim/geometry/obj_mesh.h"
 #include "libsim/geometry/panels.h"
+#include "libsim/scene/daylight.h"
 #include "libsim/scene/finish.h"
 #include "libsim/scene/item_finish.h"
 #include "libsim/scene/item_placing.h"
@@ -11,12 +12,6 @@
 
 namespace fillside {
 namespace {
-
-Outside outside_of(const DaylightSection& daylight) {
-  if (daylight.window_luminance) return even_outside(*daylight.window_luminance);
-  return sky_and_ground(sky_named(daylight.sky).value_or(SkyKind::overcast), daylight.outdoor,
-                        tinted(daylight.ground, daylight.ground_colour));
-}
 
 Opening opening_of(const WindowSection& window, const RoomPlace& room) {
   Opening opening;
@@ -36,7 +31,7 @@ Opening opening_of(const WindowSection& window, const RoomPlace& room) {
 class Builder {
  public:
   explicit Builder(const Description& description) : d_(description), room_(place_room(description)), items_(description) {
-    parts_.outside = outside_of(d_.daylight);
+    parts_.outside = outside_of(d_);
   }
 
   void add_room_and_windows();

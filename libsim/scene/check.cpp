@@ -1,6 +1,7 @@
 #include "libsim/scene/check.h"
 
 #include "libsim/scene/claim_check.h"
+#include "libsim/scene/daylight.h"
 #include "libsim/scene/placed_check.h"
 #include "libsim/scene/room_check.h"
 #include "libsim/scene/spot_check.h"
@@ -13,6 +14,7 @@ std::vector<Problem> check(const Description& description) {
   std::vector<Problem> problems;
   check_surfaces(description, problems);
   check_room(description, problems);
+  check_daylight(description, problems);
   check_spots(description, problems);
   if (!any_error(problems)) check_placed(description, problems);  // else its finds would only repeat those
   check_claims(description, problems);

@@ -16,6 +16,7 @@
 
 #include "libsim/base/clock.h"
 #include "libsim/base/colour.h"
+#include "libsim/base/instant.h"
 #include "libsim/base/problem.h"
 #include "libsim/base/quantity.h"
 
@@ -78,7 +79,16 @@ struct SetSection : Section {
 
 struct DaylightSection : Section {
   std::string sky = "overcast";
-  Illuminance outdoor = lux(10000);
+  std::optional<Illuminance> outdoor;
+  std::optional<Angle> latitude, longitude;
+  std::optional<Instant> time;
+  std::optional<Angle> sun_altitude, sun_off_window;
+  std::optional<bool> sun;
+  std::optional<Illuminance> sun_illuminance;
+  std::optional<Angle> skyline;
+  std::optional<Length> building_distance, building_height;
+  Names skyline_profile;
+  double skyline_reflectance = 0.3;
   std::optional<Luminance> window_luminance;
   double ground = 0.2;
   std::optional<Colour> ground_colour;
@@ -94,6 +104,7 @@ struct RoomSection : Section {
 struct WindowSection : Section {
   std::string name;
   Clock clock{9.0};
+  std::string facing;
   std::optional<Length> distance;
   Length along = metres(0.0);
   std::string size = "medium";
@@ -246,8 +257,32 @@ void fields(V&& v, SetSection& s) {
 
 template <class V>
 void fields(V&& v, DaylightSection& s) {
-  v(one_of("sky", "kind of sky", "overcast|uniform|cie 1|cie 5"), s.sky);
-  v(Field{"outdoor", "illuminance on open level ground outside", 0, 2e5}, s.outdoor);
+  v(one_of("sky", "kind of sky, by name or by its type in the CIE standard general sky",
+           "overcast|heavy overcast|lopsided overcast|even overcast|bright overcast|uniform|thin cloud|bright thin cloud|"
+           "hazy|hidden sun|partly cloudy|pale blue|clear|clear over a city|dusty clear|white haze|cie 1|cie 2|cie 3|cie 4|"
+           "cie 5|cie 6|cie 7|cie 8|cie 9|cie 10|cie 11|cie 12|cie 13|cie 14|cie 15"),
+    s.sky);
+  v(Field{"outdoor", "illuminance of the sky alone on open level ground; left out: the usual one for the sky and the "
+                     "sun's altitude, or 10 klx when the sun's place is not said", 0, 2e5},
+    s.outdoor);
+  v(Field{"latitude", "of the place, north positive", -1.5707964, 1.5707964}, s.latitude);
+  v(Field{"longitude", "of the place, east positive", -3.1415927, 3.1415927}, s.longitude);
+  v(Field{"time", "date and time with its offset, 2026-06-21T15:30:00+02:00; needs the place and the window's facing"},
+    s.time);
+  v(Field{"sun_altitude", "of the sun, instead of place and time", -1.5707964, 1.5707964}, s.sun_altitude);
+  v(Field{"sun_off_window", "of the sun from straight out of the first window, to the right as you look out", -3.1415927,
+          3.1415927},
+    s.sun_off_window);
+  v(Field{"sun", "does the sun itself shine? left out: when its place is said and the sky is not overcast"}, s.sun);
+  v(Field{"sun_illuminance", "by the sun on a plane that faces it; left out: the usual one for its altitude", 0, 1.5e5},
+    s.sun_illuminance);
+  v(Field{"skyline", "altitude of what stands before the sky all round", 0, 1.5}, s.skyline);
+  v(Field{"building_distance", "of a long building parallel to the first window", 0.5, 10000}, s.building_distance);
+  v(Field{"building_height", "of that building above the middle of the window", 0, 1000}, s.building_height);
+  v(Field{"skyline_profile", "altitudes by compass bearing, for example { \"90 deg\" = \"12 deg\", \"180 deg\" = \"30 "
+                             "deg\" }"},
+    s.skyline_profile);
+  v(Field{"skyline_reflectance", "reflectance of what stands before the sky", 0, 1}, s.skyline_reflectance);
   v(Field{"window_luminance", "luminance seen through every bare opening, instead of sky and ground", 0, 1e7},
     s.window_luminance);
   v(Field{"ground", "reflectance of the ground outside", 0, 1}, s.ground);
@@ -273,6 +308,7 @@ template <class V>
 void fields(V&& v, WindowSection& s) {
   v(Field{"name", "what the results call it; left out: window, window 2, ..."}, s.name);
   v(Field{"clock", "clock position of its wall seen from the dish; the first window's wall is square to it"}, s.clock);
+  v(Field{"facing", "compass direction the first window looks to: N, SW, or clockwise from north as \"210 deg\""}, s.facing);
   v(Field{"distance", "from the dish to the glass, square to the wall; left out: 80 cm for the first window, from "
                       "the room's size for the others", 0.01, 100}, s.distance);
   v(Field{"along", "middle of the opening from the dish's foot on that wall, to the right as you face it", -50, 50},

@@ -30,9 +30,17 @@ double open_between_bars(const Opening& opening) {
   return (1.0 - bars.up * bars.width_m / width) * (1.0 - bars.across * bars.width_m / height);
 }
 
+/// The sun's disc is too small for a grid and needs none.
+Rgb sun_behind_glass(const Opening& opening, const SunDisc& sun) {
+  const Direction outward_normal = -opening.rectangle.normal();
+  const double cosine = sun.to_sun.dot(outward_normal);
+  return illuminance_by(sun, outward_normal) * pane_shares(opening.glass, cosine).transmitted;
+}
+
 /// Illuminance on the room side of the glass by one part of the outside. Midpoint rule over the outer hemisphere
 /// in azimuth and sin^2; the horizon of a vertical wall falls on a grid line.
 Rgb illuminance_behind_glass(const Opening& opening, const OutsidePart& part) {
+  if (const auto* sun = std::get_if<SunDisc>(&part.light)) return sun_behind_glass(opening, *sun);
   constexpr int kRings = 256, kSpokes = 512;
   const Direction outward_normal = -opening.rectangle.normal();
   const Direction across = opening.rectangle.half_u.normalized();

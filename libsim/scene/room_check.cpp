@@ -111,7 +111,7 @@ void check_windows(const Description& description, const RoomPlace& room, std::v
         problem_at({description.file, 0, 0}, "there is no window, so nothing lights the set",
                    description.windows.empty() ? "add a [[window]]" : "use one of its windows"));
   const DaylightSection& day = description.daylight;
-  const bool bright = day.window_luminance ? day.window_luminance->si > 0.0 : day.outdoor.si > 0.0;
+  const bool bright = day.window_luminance ? day.window_luminance->si > 0.0 : day.outdoor.value_or(lux(1.0)).si > 0.0;
   if (!bright)
     FaultList(day, "daylight", problems)
         .error(day.window_luminance ? "window_luminance" : "outdoor",

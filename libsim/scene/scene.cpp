@@ -72,7 +72,8 @@ void SceneParts::add_emitter(std::string name, std::variant<Opening, LightPanel>
   emitters.push_back(std::move(emitter));
 }
 
-Scene::Scene(SceneParts parts) : parts_(std::move(parts)), caster_(cast(parts_)) {
+Scene::Scene(SceneParts parts)
+    : parts_(std::move(parts)), sun_(sun_of(parts_.outside)), caster_(cast(parts_)) {
   for (std::size_t e = 0; e < parts_.emitters.size(); ++e) {
     first_source_.push_back(sources_.size());
     for (std::size_t part = 0; part < part_count(e); ++part) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -95,6 +96,8 @@ class Scene {
   const std::vector<Target>& targets() const { return parts_.targets; }
   const Outside& outside() const { return parts_.outside; }
   const std::vector<Source>& sources() const { return sources_; }
+  /// The sun, when it shines.
+  const std::optional<SunPart>& sun() const { return sun_; }
   const RayCaster& caster() const { return caster_; }
   bool has_see_through() const { return has_see_through_; }
 
@@ -106,6 +109,7 @@ class Scene {
   SceneParts parts_;
   std::vector<Source> sources_;
   std::vector<std::size_t> first_source_;
+  std::optional<SunPart> sun_;
   RayCaster caster_;
   bool has_see_through_ = false;
 };

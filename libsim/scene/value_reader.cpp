@@ -171,6 +171,17 @@ std::optional<Fault> read_member(const SourceValue& v, const Field& f, Illuminan
 std::optional<Fault> read_member(const SourceValue& v, const Field& f, Luminance& out) {
   return read_quantity(v, f, out);
 }
+std::optional<Fault> read_member(const SourceValue& v, const Field&, Instant& out) {
+  const auto* text = std::get_if<std::string>(&v.what);
+  const auto instant = text ? parse_instant(*text) : std::nullopt;
+  if (!instant)
+    return not_a(v, "a date and time with its offset",
+                 "write it as 2026-06-21T15:30:00+02:00: the offset from universal time, summer time included, is what "
+                 "says where the sun stands");
+  out = *instant;
+  return std::nullopt;
+}
+
 std::optional<Fault> read_member(const SourceValue& v, const Field& f, FNumber& out) {
   return read_quantity(v, f, out);
 }

@@ -32,6 +32,7 @@ std::optional<Fault> read_member(const SourceValue& value, const Field& field, A
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, Illuminance& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, Luminance& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, FNumber& out);
+std::optional<Fault> read_member(const SourceValue& value, const Field& field, Instant& out);
 
 template <class T>
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, std::optional<T>& out) {

@@ -25,6 +25,7 @@ std::string written(Angle value);
 std::string written(Illuminance value);
 std::string written(Luminance value);
 std::string written(FNumber value);
+std::string written(const Instant& value);  ///< a TOML offset date-time, without quotes
 
 /// Nothing for an absent value.
 template <class T>

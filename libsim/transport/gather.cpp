@@ -26,6 +26,7 @@ class Gathering {
         radiance_(context.scene.sources().size(), grey(0.0)) {}
 
   void add_emitter(std::size_t emitter);
+  void add_seen(std::size_t emitter, const SeenEmitter& seen);
   void add_target(std::size_t target);
   void add_rest();
 
@@ -43,17 +44,21 @@ class Gathering {
 
 void Gathering::add_emitter(std::size_t e) {
   const Numbers4 u = context_.numbers.group(kEmitterGroup + static_cast<std::uint32_t>(e));
-  const auto seen = draw_emitter(scene_, e, receiver_.position, u[0], u[1]);
-  if (!seen) return;
-  const Rgb weight = weight_ * response(receiver_, seen->to_source) / seen->density_per_sr;
+  if (const auto seen = draw_emitter(scene_, e, receiver_.position, u[0], u[1])) add_seen(e, *seen);
+  if (!scene_.sun()) return;
+  if (const auto sun = draw_sun(scene_, e, receiver_.position, u[2], u[3])) add_seen(e, *sun);
+}
+
+void Gathering::add_seen(std::size_t e, const SeenEmitter& seen) {
+  const Rgb weight = weight_ * response(receiver_, seen.to_source) / seen.density_per_sr;
   if (weight.maxCoeff() <= 0.0) return;
-  const Ray ray = shadow_ray(receiver_.position, receiver_.normal, seen->point);
+  const Ray ray = shadow_ray(receiver_.position, receiver_.normal, seen.point);
   const Rgb unshadowed = scene_.has_see_through() ? Rgb(weight * see_through_passage(scene_, ray, context_.mask)) : weight;
   const bool blocked = scene_.caster().blocked(ray, context_.mask & kAllOpaque);
   const std::size_t first = scene_.first_source(e);
   const std::size_t curtain = via_of_object(scene_.emitters()[e].curtain_object);
   for (std::size_t part = 0; part < scene_.part_count(e); ++part) {
-    const Rgb straight = unshadowed * seen->emission.straight[part], spread = unshadowed * seen->emission.curtain[part];
+    const Rgb straight = unshadowed * seen.emission.straight[part], spread = unshadowed * seen.emission.curtain[part];
     ledger_.add_unshadowed(first + part, straight + spread);
     if (blocked) continue;
     ledger_.add(first + part, kStraight, straight);

@@ -9,7 +9,30 @@ std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter,
   if (!seen.visible()) return std::nullopt;
   const auto [point, density] = seen.draw(u, v);
   const Direction to_source = (point - seen_from).normalized();
-  return SeenEmitter{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
+  SeenEmitter drawn{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
+  if (scene.sun()) drawn.emission.straight[scene.sun()->part] = grey(0.0);
+  return drawn;
+}
+
+std::optional<SeenEmitter> draw_sun(const Scene& scene, std::size_t emitter, const Point& seen_from, double u, double v) {
+  const Emitter& source = scene.emitters()[emitter];
+  if (!scene.sun() || !std::holds_alternative<Opening>(source.kind)) return std::nullopt;
+  const Direction to_sun = draw_in_disc(scene.sun()->disc, u, v);
+  const Rectangle& opening = rectangle_of(source);
+  const double toward = -to_sun.dot(opening.normal());
+  const double distance_m = (seen_from - opening.centre).dot(opening.normal()) / toward;
+  if (toward <= 0.0 || distance_m <= 0.0) return std::nullopt;
+  const Point point = seen_from + distance_m * to_sun;
+  if (opening.coordinates_of(point).cwiseAbs().maxCoeff() > 1.0) return std::nullopt;
+  const std::size_t part = scene.sun()->part;
+  SeenEmitter drawn{point, to_sun, 1.0 / solid_angle_sr(scene.sun()->disc), {}};
+  drawn.emission.straight[part] = emission_of(source, scene.outside(), point, to_sun).straight[part];
+  return drawn;
+}
+
+EmitterDensity density_of_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, const Point& point) {
+  const double disc = scene.sun() ? 1.0 / solid_angle_sr(scene.sun()->disc) : 0.0;
+  return {SphericalRectangle(rectangle_of(scene.emitters()[emitter]), seen_from).density_per_sr(point), disc};
 }
 
 Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask) {

@@ -3,13 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "libsim/geometry/spherical_rectangle.h"
 #include "libsim/transport/openings.h"
 
 namespace fillside {
 namespace {
 
-constexpr std::uint32_t kGroupsOfAVertex = 32;
+constexpr std::uint32_t kGroupsOfAVertex = 32;  // one for scattering, one for each emitter
 constexpr int kMostTurns = 20000;  // only a set without absorption could come near it
 
 /// Veach and Guibas, "Optimally Combining Sampling Techniques for Monte Carlo Rendering", SIGGRAPH 1995, sec. 3.1:
@@ -27,11 +26,17 @@ struct CameFrom {
   enum { shadow_rays_alone, both, drawn_alone } counted_by = drawn_alone;
 };
 
-double drawn_share(const Emitter& emitter, const Point& point, const CameFrom& from) {
-  if (from.counted_by == CameFrom::drawn_alone) return 1.0;
-  if (from.counted_by == CameFrom::shadow_rays_alone) return 0.0;
-  const SphericalRectangle seen(rectangle_of(emitter), from.position);
-  return power_weight(from.density_per_sr, seen.density_per_sr(point));
+/// The emission that a drawn direction still has to count.
+Emission left_to_drawn(const Scene& scene, std::size_t emitter, const Point& point, const CameFrom& from, Emission emission) {
+  if (from.counted_by == CameFrom::drawn_alone) return emission;
+  if (from.counted_by == CameFrom::shadow_rays_alone) return {};
+  const EmitterDensity density = density_of_emitter(scene, emitter, from.position, point);
+  for (std::size_t part = 0; part < scene.part_count(emitter); ++part) {
+    const bool sun = scene.sun() && scene.sun()->part == part;
+    emission.straight[part] *= power_weight(from.density_per_sr, sun ? density.sun_per_sr : density.emitter_per_sr);
+    emission.curtain[part] *= power_weight(from.density_per_sr, density.emitter_per_sr);
+  }
+  return emission;
 }
 
 class Walker {
@@ -42,6 +47,8 @@ class Walker {
 
  private:
   void add_emission(std::size_t emitter, const Emission& emission, const Rgb& weight);
+  void add_light_from(std::size_t emitter, const SeenEmitter& seen, const Vertex& vertex, const Direction& to_viewer,
+                      const Rgb& weight);
   void add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight);
   std::optional<Vertex> next_vertex(const Hit& hit, const Direction& to_hit, const Rgb& weight, const CameFrom& from);
   Numbers4 numbers(std::uint32_t slot) const { return context_.numbers.group(context_.first_group + turn_ * kGroupsOfAVertex + slot); }
@@ -57,22 +64,30 @@ void Walker::add_emission(std::size_t emitter, const Emission& emission, const R
     radiance_[first + part] += weight * (emission.straight[part] + emission.curtain[part]);
 }
 
+void Walker::add_light_from(std::size_t emitter, const SeenEmitter& seen, const Vertex& vertex, const Direction& to_viewer,
+                            const Rgb& weight) {
+  const Direction local_viewer = vertex.frame.to_local(to_viewer), local_source = vertex.frame.to_local(seen.to_source);
+  const Rgb scattering = scattering_cosine_per_sr(vertex.material, local_viewer, local_source);
+  if (scattering.maxCoeff() <= 0.0) return;
+  const Ray ray = shadow_ray(vertex.position, vertex.frame.normal, seen.point);
+  const Rgb passed = passage(context_.scene, ray, context_.mask);
+  if (passed.maxCoeff() <= 0.0) return;
+  const double share = scatters_widely(vertex.material)
+                           ? 1.0
+                           : power_weight(seen.density_per_sr,
+                                          density_of_scattering_per_sr(vertex.material, local_viewer, local_source));
+  add_emission(emitter, seen.emission, weight * scattering * passed * (share / seen.density_per_sr));
+}
+
 void Walker::add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight) {
   const Scene& scene = context_.scene;
-  const bool wide = scatters_widely(vertex.material);
-  const Direction local_viewer = vertex.frame.to_local(to_viewer);
   for (std::size_t e = 0; e < scene.emitters().size(); ++e) {
     const Numbers4 u = numbers(1 + static_cast<std::uint32_t>(e));
-    const auto seen = draw_emitter(scene, e, vertex.position, u[0], u[1]);
-    if (!seen) continue;
-    const Direction local_source = vertex.frame.to_local(seen->to_source);
-    const Rgb scattering = scattering_cosine_per_sr(vertex.material, local_viewer, local_source);
-    if (scattering.maxCoeff() <= 0.0) continue;
-    const Rgb passed = passage(scene, shadow_ray(vertex.position, vertex.frame.normal, seen->point), context_.mask);
-    if (passed.maxCoeff() <= 0.0) continue;
-    const double share = wide ? 1.0 : power_weight(seen->density_per_sr, density_of_scattering_per_sr(
-                                                       vertex.material, local_viewer, local_source));
-    add_emission(e, seen->emission, weight * scattering * passed * (share / seen->density_per_sr));
+    if (const auto seen = draw_emitter(scene, e, vertex.position, u[0], u[1]))
+      add_light_from(e, *seen, vertex, to_viewer, weight);
+    if (!scene.sun()) continue;
+    if (const auto sun = draw_sun(scene, e, vertex.position, u[2], u[3]))
+      add_light_from(e, *sun, vertex, to_viewer, weight);
   }
 }
 
@@ -82,8 +97,11 @@ std::optional<Vertex> Walker::next_vertex(const Hit& hit, const Direction& to_hi
   const int e = scene.surfaces()[hit.surface].emitter;
   if (e == kNone) return vertex_at(scene, hit);
   const Emitter& emitter = scene.emitters()[static_cast<std::size_t>(e)];
-  if (const double share = drawn_share(emitter, hit.position, from); share > 0.0)
-    add_emission(static_cast<std::size_t>(e), emission_of(emitter, scene.outside(), hit.position, to_hit), weight * share);
+  if (from.counted_by != CameFrom::shadow_rays_alone) {
+    const Emission emission = emission_of(emitter, scene.outside(), hit.position, to_hit);
+    const auto index = static_cast<std::size_t>(e);
+    add_emission(index, left_to_drawn(scene, index, hit.position, from, emission), weight);
+  }
   return room_face_at(scene, emitter, hit);
 }
 

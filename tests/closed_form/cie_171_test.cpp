@@ -9,6 +9,7 @@
 
 #include "tests/closed_form/agreement.h"
 #include "tests/closed_form/sets.h"
+#include "tests/closed_form/sunlight.h"
 
 namespace fillside::tests {
 namespace {
@@ -98,34 +99,99 @@ TEST(Cie171, case_5_7_an_obstruction_inside) {
                 {}, kMany);
 }
 
-/// A window of 2 x 1 m, its sill at 1 m, in the wall y = 4; ground of reflectance 0.30, evenly lit.
-Scene facade_room(SkyKind sky) {
-  SceneParts parts;
-  parts.outside = sky_and_ground(sky, lux(10000), grey(0.30));
-  const Rectangle window = sheet({1, 4, 1}, {3, 4, 2}, kToWindow);
-  add_window(parts, window);
-  add_wall(parts, box_around({4, 4, 3}, {window}), Matte{grey(0.0)});
+constexpr double kLevel_lx = 10000.0;
+/// 60 degrees up, before the facade y = 4.
+const Direction kSunBeforeFacade{0.0, 0.5, std::sqrt(0.75)};
+
+/// The black room with one bare opening.
+Scene room_with(const Rectangle& opening, const Outside& outside) {
+  SceneParts parts = lit_by(outside, opening);
+  add_wall(parts, box_around({4, 4, 3}, {opening}), Matte{grey(0.0)});
   return Scene(std::move(parts));
+}
+
+/// An opening of 1 x 1 m in the middle of the ceiling.
+Scene roof_room(int sky) {
+  return room_with(sheet({1.5, 1.5, 3}, {2.5, 2.5, 3}, kDown),
+                   sky_without_sun(sky, kSunBeforeFacade, kLevel_lx, 0.3));
+}
+
+TEST(Cie171, case_5_9_a_roof_opening_under_the_overcast_sky_type_1) {
+  expect_points(
+      roof_room(1), 100.0,
+      {{0.4573, 1.6438, 2.3363, 2.2610, 1.8760, 1.4654}, mirrored({2.3350, 3.1100, 3.8388, 4.2939}), {}});
+}
+
+TEST(Cie171, case_5_9_a_roof_opening_under_the_uniform_sky_type_5) {
+  expect_points(
+      roof_room(kUniformSky), 100.0,
+      {{1.0401, 2.3935, 2.5886, 2.1983, 1.6999, 1.2733}, mirrored({1.9552, 2.5228, 3.0452, 3.3670}), {}});
+}
+
+TEST(Cie171, case_5_9_a_roof_opening_under_the_traditional_overcast_sky) {
+  expect_points(
+      roof_room(kTraditionalOvercast), 100.0,
+      {{0.5642, 1.7826, 2.3181, 2.1979, 1.8212, 1.4275}, mirrored({2.2891, 3.0740, 3.8225, 4.2944}), {}});
+}
+
+/// What all faces of the room receive, lm.
+Estimate flux_in(const Scene& scene) {
+  Estimate sum;
+  for (int i = 0; const Rectangle& face : inner_faces({4, 4, 3}))
+    sum = sum + face.area_m2() * read(scene, mean_over(face, "face " + std::to_string(i++)), kSome);
+  return sum;
+}
+
+TEST(Cie171, case_5_4_all_light_that_meets_a_roof_opening_arrives_under_any_sky) {
+  for (int type = 1; type <= kTraditionalOvercast; ++type)
+    EXPECT_TRUE(agrees(flux_in(roof_room(type)), kLevel_lx * 1.0)) << "type " << type;
+}
+
+// The skies on the facade, as shares of the level illuminance: 3000 x 6000 directions by the midpoint rule.
+// The ground's share is half its reflectance.
+TEST(Cie171, case_5_4_all_light_that_meets_a_facade_opening_arrives) {
+  const Rectangle window = sheet({1, 4, 1}, {3, 4, 2}, kToWindow);
+  for (const auto& [type, on_facade] : {std::pair{1, 0.3791823},
+                                        {kUniformSky, 0.5},
+                                        {kClearSky, 0.7419398},
+                                        {kTraditionalOvercast, 0.39617708}})
+    EXPECT_TRUE(agrees(flux_in(room_with(window, sky_without_sun(type, kSunBeforeFacade, kLevel_lx, 0.30))),
+                       (on_facade + 0.15) * kLevel_lx * 2.0))
+        << "type " << type;
+}
+
+// The same with the sun's disc: it adds its normal illuminance times the cosine on the opening.
+TEST(Cie171, case_5_4_all_sunlight_that_meets_an_opening_arrives) {
+  const SunDisc sun{kSunBeforeFacade, kMeanSunHalfAngle_rad, 80000.0, grey(1.0)};
+  EXPECT_TRUE(agrees(flux_in(room_with(sheet({1.5, 1.5, 3}, {2.5, 2.5, 3}, kDown), only(sun))),
+                     80000.0 * std::sqrt(0.75) * 1.0));
+  EXPECT_TRUE(
+      agrees(flux_in(room_with(sheet({1, 4, 1}, {3, 4, 2}, kToWindow), only(sun))), 80000.0 * 0.5 * 2.0));
+}
+
+/// A window of 2 x 1 m, its sill at 1 m, in the wall y = 4; ground of reflectance 0.30, evenly lit.
+Scene facade_room(int sky) {
+  return room_with(sheet({1, 4, 1}, {3, 4, 2}, kToWindow), sky_and_ground(sky, lux(kLevel_lx), grey(0.30)));
 }
 
 const std::vector<double> kGroundOnCeiling{0.3797, 0.5262, 0.7464, 1.0775, 1.5554, 2.1341, 2.3979, 1.2384};
 
 TEST(Cie171, case_5_11_a_window_under_the_overcast_sky_type_1) {
-  expect_points(facade_room(SkyKind::cie_1), 100.0,
+  expect_points(facade_room(1), 100.0,
                 {{0.9507, 1.0630, 1.2501, 1.5081, 1.6996, 1.8557},
                  {0.8726, 1.3082, 2.0215, 3.1975, 5.0724, 7.6367, 9.3240, 5.0893},
                  kGroundOnCeiling});
 }
 
 TEST(Cie171, case_5_11_a_window_under_the_uniform_sky_type_5) {
-  expect_points(facade_room(SkyKind::cie_5), 100.0,
+  expect_points(facade_room(5), 100.0,
                 {{0.9507, 1.0630, 1.7938, 3.0884, 3.5434, 3.1689},
                  {1.2656, 1.7541, 2.4878, 3.5916, 5.1845, 7.1136, 7.9929, 4.1281},
                  kGroundOnCeiling});
 }
 
 TEST(Cie171, case_5_11_a_window_under_the_traditional_overcast_sky) {
-  expect_points(facade_room(SkyKind::overcast), 100.0,
+  expect_points(facade_room(kTraditionalOvercast), 100.0,
                 {{0.9507, 1.0630, 1.2744, 1.7056, 2.0587, 2.1425},
                  {0.9449, 1.3758, 2.0663, 3.1876, 4.9660, 7.4214, 9.1115, 5.0372},
                  kGroundOnCeiling});

@@ -6,6 +6,7 @@
 #include "tests/closed_form/agreement.h"
 #include "tests/closed_form/furnished_room.h"
 #include "tests/closed_form/sets.h"
+#include "tests/closed_form/sunlight.h"
 
 namespace fillside::tests {
 namespace {
@@ -84,6 +85,44 @@ TEST(ErrorBars, that_shrink_take_the_error_with_them) {
   const Scene scene = card_by_window();
   const Estimate lx = read(scene, flat_meter(kFood, kAway), {.samples = 16384});
   EXPECT_LT(std::abs(lx.value() / 196.310454 - 1.0), 2e-4);
+}
+
+/// A room by a sheeted window: the sheet spreads all it lets through.
+Scene sheeted_room(const Outside& outside) {
+  const Rectangle window = sheet({1, 0, 0.9}, {2.2, 0, 2.1}, kAway);
+  SceneParts parts;
+  parts.outside = outside;
+  Opening opening;
+  opening.rectangle = window;
+  opening.glass = {.index = 1.52, .absorption = 0.02, .panes = 2};
+  opening.curtain = ThinCloth{grey(0.05), grey(0.40), grey(0.45)};
+  parts.add_emitter("window", opening);
+  add_wall(parts, box_around(kFarRoomCorner, {window}), Matte{grey(0.5)}, "room");
+  add_wall(parts, mesh_of(sheet({1.2, 0.8, 0.7}, {2.6, 1.9, 0.7}, kUp)), Matte{grey(0.4)}, "table");
+  add_board(parts, sheet({1.5, 1.65, 0.71}, {2.1, 1.65, 1.1}, kToWindow), Matte{grey(0.85)}, "card");
+  return Scene(std::move(parts));
+}
+
+double relative_error(const Scene& scene, const Meter& meter) {
+  const Estimate lx = read(scene, meter, {.samples = 1024});
+  return lx.standard_error() / lx.value();
+}
+
+// The sun on a curtain must cost no more than an overcast sky: the curtain is lit once and shines evenly. At
+// the same number of samples each takes the same rays.
+TEST(ErrorBars, with_the_sun_on_a_curtain_are_as_short_as_under_an_overcast_sky) {
+  const SunDisc sun = sun_at(20.0, 25.0, 60000.0);
+  Outside sunny = sky_without_sun(kClearSky, sun.to_sun, 12000.0, 0.2);
+  sunny.insert(sunny.begin() + 1, {"sun", sun});
+  const Scene in_sun = sheeted_room(sunny);
+  const Scene overcast = sheeted_room(sky_and_ground(kTraditionalOvercast, lux(12000), grey(0.2)));
+  for (const Direction& faces : {kUp, kToWindow, kAway}) {
+    const double ratio = relative_error(in_sun, flat_meter(kDishInRoom, faces)) /
+                         relative_error(overcast, flat_meter(kDishInRoom, faces));
+    RecordProperty("facing " + std::to_string(faces.y()) + " " + std::to_string(faces.z()),
+                   std::to_string(ratio));
+    EXPECT_LT(ratio, 3.0) << faces.transpose();
+  }
 }
 
 /// Every figure of a measurement, to compare bit by bit.

@@ -23,20 +23,6 @@ Scene curtained_window(const ThinCloth& curtain, const ClearPane& glass, double 
   return Scene(std::move(parts));
 }
 
-// A sheet over the window in the sun: 80 000 lx on a surface across the beam, 40 degrees of incidence, 0.40
-// let through and spread: L = tau E cos / pi (Lambert, Photometria, 1760). The library's outside has no sun;
-// the sheet is lit here by an even outside that gives it the same illuminance, which is all that a spreading
-// sheet knows of its light.
-TEST(Curtain, that_spreads_all_its_light_is_an_even_window_of_its_own_luminance) {
-  const double on_sheet_lx = 80000.0 * std::cos(40.0 * kDegree);
-  EXPECT_NEAR(0.40 * on_sheet_lx / kPi, 7802.864624, 1e-6);
-  const Scene scene = curtained_window({grey(0.0), grey(0.40), grey(0.0)}, {.panes = 0}, on_sheet_lx / kPi);
-  const Measurement up = measure(scene, flat_meter(kTable, kUp), kSome);
-  EXPECT_TRUE(agrees(via(up, "window curtain"), 2384.8838));
-  EXPECT_EQ(via(up, "straight").value(), 0.0);
-  EXPECT_TRUE(agrees(read_via(scene, flat_meter(kTable, kToWindow), "window curtain"), 5408.6951));
-}
-
 TEST(Curtain, lets_its_direct_share_through_straight) {
   const Scene scene = curtained_window({grey(0.3), grey(0.2), grey(0.0)}, {.panes = 0}, 1000.0);
   const Measurement up = measure(scene, flat_meter(kTable, kUp), kSome);

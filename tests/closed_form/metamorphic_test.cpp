@@ -77,7 +77,7 @@ TEST(Sets, with_other_seeds_agree_within_their_error_bars) {
 
 TEST(Window, cut_into_four_panes_gives_the_same_light) {
   SceneParts parts;
-  parts.outside = sky_and_ground(SkyKind::overcast, lux(10000), grey(0.2));
+  parts.outside = sky_and_ground(kTraditionalOvercast, lux(10000), grey(0.2));
   for (const double left : {-0.6, 0.0})
     for (const double bottom : {0.0, 0.6})
       add_window(parts, in_window_wall(left, left + 0.6, bottom, bottom + 0.6));

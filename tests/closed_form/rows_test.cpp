@@ -57,7 +57,7 @@ TEST(Rows, of_two_windows_and_a_lamp_keep_their_light_apart) {
 
 TEST(Rows, of_sky_and_ground_through_one_window_keep_their_light_apart) {
   SceneParts parts;
-  parts.outside = sky_and_ground(SkyKind::uniform, lux(1000.0 * kPi), grey(0.3));
+  parts.outside = sky_and_ground(kUniformSky, lux(1000.0 * kPi), grey(0.3));
   add_window(parts, in_window_wall(-0.5, 0.5, -0.3, 0.9));
   const Scene scene(std::move(parts));
   const Point at{0.2, 0.6, 0.1};

@@ -19,7 +19,7 @@ Rgb illuminance_lx(const Outside& outside, const Direction& normal) {
 }
 
 TEST(SkyAndGround, give_open_level_ground_the_illuminance_asked_for) {
-  for (const SkyKind kind : {SkyKind::uniform, SkyKind::overcast, SkyKind::cie_1})
+  for (const int kind : {kUniformSky, kTraditionalOvercast, 1})
     EXPECT_NEAR(luminance(illuminance_lx(sky_and_ground(kind, lux(12000), grey(0.2)), {0, 0, 1})), 12000.0,
                 0.1);
 }
@@ -27,7 +27,7 @@ TEST(SkyAndGround, give_open_level_ground_the_illuminance_asked_for) {
 // Lambert, Photometria, 1760: an evenly lit matte plane of reflectance rho sends rho E back down on a plane
 // that faces it, and half of it on a wall.
 TEST(SkyAndGround, send_from_the_ground_its_reflectance_of_the_light_up) {
-  const Outside outside = sky_and_ground(SkyKind::overcast, lux(10000), Rgb(0.1, 0.2, 0.3));
+  const Outside outside = sky_and_ground(kTraditionalOvercast, lux(10000), Rgb(0.1, 0.2, 0.3));
   const Rgb down = illuminance_lx(outside, {0, 0, -1});
   EXPECT_NEAR(down[0], 1000.0, 0.01);
   EXPECT_NEAR(down[1], 2000.0, 0.02);
@@ -37,7 +37,7 @@ TEST(SkyAndGround, send_from_the_ground_its_reflectance_of_the_light_up) {
 }
 
 TEST(SkyAndGround, keep_to_their_own_half_of_the_directions) {
-  const Outside outside = sky_and_ground(SkyKind::overcast, lux(10000), grey(0.2));
+  const Outside outside = sky_and_ground(kTraditionalOvercast, lux(10000), grey(0.2));
   ASSERT_EQ(outside.size(), 2u);
   EXPECT_EQ(outside[0].name, "sky");
   EXPECT_EQ(outside[1].name, "ground");

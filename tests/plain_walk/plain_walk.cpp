@@ -22,8 +22,11 @@ class Walk {
   Direction around(const Direction& normal);
   Direction anywhere();
   Rgb straight_share(const Point& from, const Point& to) const;
+  Emission shown(std::size_t emitter, const Point& point, const Direction& outward) const;
   Rgb emitted(std::size_t emitter, const Point& point, const Direction& outward) const;
+  Rgb emitted_but_sun(std::size_t emitter, const Point& point, const Direction& outward) const;
   Rgb from_emitters(const Point& at, const Response& response);
+  Rgb from_sun(const Point& at, const Response& response, const SunDisc& sun, std::size_t part);
   Rgb along(Point from, Direction way, bool counted);
 
   const Scene& scene_;
@@ -77,12 +80,50 @@ Rgb Walk::straight_share(const Point& from, const Point& to) const {
   return share;
 }
 
-Rgb Walk::emitted(std::size_t emitter, const Point& point, const Direction& outward) const {
-  const Emission emission = emission_of(scene_.emitters()[emitter], scene_.outside(), point, outward);
+Rgb all_of(const Emission& emission) {
   Rgb sum = grey(0.0);
   for (std::size_t part = 0; part < kMostOutsideParts; ++part)
     sum += emission.straight[part] + emission.curtain[part];
   return sum;
+}
+
+Emission Walk::shown(std::size_t emitter, const Point& point, const Direction& outward) const {
+  return emission_of(scene_.emitters()[emitter], scene_.outside(), point, outward);
+}
+
+Rgb Walk::emitted(std::size_t emitter, const Point& point, const Direction& outward) const {
+  return all_of(shown(emitter, point, outward));
+}
+
+/// The sun is aimed at on its own: points drawn on a window would find it once in ten thousand.
+Rgb Walk::emitted_but_sun(std::size_t emitter, const Point& point, const Direction& outward) const {
+  Emission emission = shown(emitter, point, outward);
+  for (std::size_t part = 0; part < scene_.outside().size(); ++part)
+    if (std::holds_alternative<SunDisc>(scene_.outside()[part].light)) emission.straight[part] = grey(0.0);
+  return all_of(emission);
+}
+
+/// A direction even in the cone about the sun, by height on its axis (Archimedes, On the Sphere and
+/// Cylinder), and the window that the ray meets.
+Rgb Walk::from_sun(const Point& at, const Response& response, const SunDisc& sun, std::size_t part) {
+  const double rim = std::cos(sun.half_angle_rad), height = 1.0 - throw_one() * (1.0 - rim);
+  const double angle = 2.0 * kPi * throw_one(), sine = std::sqrt(1.0 - height * height);
+  const Direction across = sun.to_sun.unitOrthogonal(), third = sun.to_sun.cross(across);
+  const Direction way =
+      (height * sun.to_sun + sine * (std::cos(angle) * across + std::sin(angle) * third)).normalized();
+  Rgb sum = grey(0.0);
+  for (std::size_t e = 0; e < scene_.emitters().size(); ++e) {
+    const Rectangle& window = rectangle_of(scene_.emitters()[e]);
+    if (std::holds_alternative<LightPanel>(scene_.emitters()[e].kind) || way.dot(window.normal()) >= 0.0)
+      continue;
+    const Point goal = at + way * ((window.centre - at).dot(window.normal()) / way.dot(window.normal()));
+    const Eigen::Vector3d off = goal - window.centre;
+    const bool inside = std::abs(off.dot(window.half_u)) <= window.half_u.squaredNorm() &&
+                        std::abs(off.dot(window.half_v)) <= window.half_v.squaredNorm();
+    if (inside && (goal - at).dot(way) > kOff_m)
+      sum += response(way) * shown(e, goal, way).straight[part] * straight_share(at + kOff_m * way, goal);
+  }
+  return sum * (2.0 * kPi * (1.0 - rim));
 }
 
 Rgb Walk::from_emitters(const Point& at, const Response& response) {
@@ -96,8 +137,11 @@ Rgb Walk::from_emitters(const Point& at, const Response& response) {
     const double sr = rectangle.area_m2() * leaving / (goal - at).squaredNorm();
     const Rgb weight = response(way) * sr;
     if (weight.maxCoeff() > 0.0)
-      sum += weight * emitted(e, goal, way) * straight_share(at + kOff_m * way, goal);
+      sum += weight * emitted_but_sun(e, goal, way) * straight_share(at + kOff_m * way, goal);
   }
+  for (std::size_t part = 0; part < scene_.outside().size(); ++part)
+    if (const auto* sun = std::get_if<SunDisc>(&scene_.outside()[part].light))
+      sum += from_sun(at, response, *sun, part);
   return sum;
 }
 

@@ -28,6 +28,24 @@ void expect_one_answer(const Scene& scene, Receptor receptor, const Point& at, c
   EXPECT_LE(error, 0.08 * ours.value()) << "too noisy to tell";
 }
 
+SceneParts under(const Outside& outside) {
+  SceneParts parts = furnished_room();
+  parts.outside = outside;
+  for (Emitter& emitter : parts.emitters)
+    if (auto* opening = std::get_if<Opening>(&emitter.kind)) light_curtain(*opening, parts.outside);
+  return parts;
+}
+
+/// A clear sky with the sun there.
+SceneParts sunny_room(const Eigen::Vector3d& to_sun) {
+  Daylight light;
+  light.sky = {kClearSky, to_sun.normalized()};
+  light.zenith_radiance = grey(zenith_luminance(light.sky, lux(12000)).si);
+  light.sun = SunDisc{to_sun.normalized(), kMeanSunHalfAngle_rad, 60000.0, grey(1.0)};
+  light.ground_radiance = grey(0.2 / kPi) * level_illuminance(light);
+  return under(daylit(light));
+}
+
 TEST(PlainWalk, itself_reads_a_bare_window_right) {
   const Scene scene(black_room(window_on_the_table()));
   const plain::Figure up = plain::measure(scene, Receptor::flat, {0, 1, 0}, kUp, kSamples, 1);
@@ -58,13 +76,33 @@ TEST(PlainWalk, and_the_library_agree_close_to_boards_and_in_corners) {
 }
 
 TEST(PlainWalk, and_the_library_agree_under_a_sky_over_ground) {
-  SceneParts parts = furnished_room();
-  parts.outside = sky_and_ground(SkyKind::overcast, lux(8000), grey(0.2));
-  for (Emitter& emitter : parts.emitters)
-    if (auto* opening = std::get_if<Opening>(&emitter.kind)) light_curtain(*opening, parts.outside);
-  const Scene scene(std::move(parts));
+  const Scene scene(under(sky_and_ground(kTraditionalOvercast, lux(8000), grey(0.2))));
   expect_one_answer(scene, Receptor::flat, kDishInRoom, kUp, 41);
   expect_one_answer(scene, Receptor::dome, kDishInRoom, kToWindow, 42);
+}
+
+// The sun stands so that its beam misses the mirror board: what a mirror throws of the sun is found by chance
+// in both programs, too seldom for an error bar.
+TEST(PlainWalk, and_the_library_agree_in_the_sun_through_glass_and_a_hanging_pane) {
+  const Scene scene(sunny_room({0.15, -0.8, 0.55}));
+  expect_one_answer(scene, Receptor::flat, kDishInRoom, kUp, 51);
+  expect_one_answer(scene, Receptor::dome, kDishInRoom, kToWindow, 52);
+  expect_one_answer(scene, Receptor::flat, kDishInRoom, kAway, 53);
+}
+
+TEST(PlainWalk, and_the_library_agree_in_the_shade_of_a_sunny_room_with_the_sun_on_a_curtain) {
+  const Scene scene(sunny_room({-0.8, -0.3, 0.5}));
+  expect_one_answer(scene, Receptor::flat, kDishInRoom, kUp, 61);
+  expect_one_answer(scene, Receptor::flat, kDishInRoom, kLeft, 62);
+  expect_one_answer(scene, Receptor::dome, {3.2, 2.6, 0.4}, kLeft, 63);
+}
+
+TEST(PlainWalk, itself_reads_the_sun_through_a_bare_window_right) {
+  SceneParts parts = black_room(window_on_the_table());
+  parts.outside = {{"sun", SunDisc{Direction(0.0, -0.8, 0.6), kMeanSunHalfAngle_rad, 60000.0, grey(1.0)}}};
+  const plain::Figure up =
+      plain::measure(Scene(std::move(parts)), Receptor::flat, {0, 1, 0}, kUp, 20'000, 71);
+  EXPECT_NEAR(up.lx, 36000.0, 1.0);
 }
 
 }  // namespace

@@ -31,6 +31,11 @@ class RandomFill {
   void operator()(const Field&, Colour& out) const {
     for (int i = 0; i < 3; ++i) out.linear[i] = srgb_decoded(*rc::gen::inRange(0, 256) / 255.0);
   }
+  void operator()(const Field&, Instant& out) const {
+    out = {*rc::gen::inRange(1950, 2101),  *rc::gen::inRange(1, 13), *rc::gen::inRange(1, 29),
+           *rc::gen::inRange(0, 24),       *rc::gen::inRange(0, 60), *rc::gen::inRange(0, 60000) / 1000.0,
+           15 * *rc::gen::inRange(-48, 57)};
+  }
   void operator()(const Field&, Names& out) const { out = {{"a b", "light oak"}, {"c", "\"x\""}, {"", "y"}}; }
   template <class D>
   void operator()(const Field& f, Quantity<D>& out) const {

@@ -28,7 +28,7 @@ TEST(Describe, ReadsEveryTypeOfMember) {
       "[table]\ncolour = \"#ff8000\"\n[camera]\nelevation = \"30 deg\"\naperture = \"f/8\"\n"
       "[[meter]]\nsubject = \"away\"\n");
   EXPECT_EQ(d.set.seed, 3);
-  EXPECT_EQ(d.daylight.outdoor.si, 12000.0);
+  EXPECT_EQ(d.daylight.outdoor->si, 12000.0);
   EXPECT_EQ(d.daylight.window_luminance->si, 2000.0);
   EXPECT_EQ(d.windows[0].clock.hours, 9.5);
   EXPECT_DOUBLE_EQ(d.windows[0].distance->si, 0.6096);

@@ -38,7 +38,7 @@ TEST(Opening, that_is_a_bare_hole_shows_the_outside_from_wherever_it_is_seen) {
   for (const Direction& into_room : {kIntoRoom, Direction(0, 1, 0), Direction(-0.6, 0.8, 0)}) {
     const Opening opening = opening_facing(into_room);
     EXPECT_LT((opening.rectangle.normal() - into_room).norm(), 1e-12);
-    for (const Outside& outside : {kEven, sky_and_ground(SkyKind::overcast, lux(10000), grey(0.2))})
+    for (const Outside& outside : {kEven, sky_and_ground(kTraditionalOvercast, lux(10000), grey(0.2))})
       for (const Direction& turn :
            {Direction(0, 0, 0), Direction(0.3, 0.4, 0.5), Direction(-0.2, 0.1, -0.6)}) {
         const Direction outward = (turn - 1.5 * into_room).normalized();
@@ -109,7 +109,7 @@ TEST(Curtain, without_glass_has_the_radiance_tau_e_over_pi) {
 // Moon and Spencer 1942 integrated: an overcast sky gives a wall 39.6177 % of the ground's illuminance,
 // whichever way it faces; an even ground half its reflectance.
 TEST(Curtain, lit_by_sky_and_ground_keeps_the_two_apart_whichever_way_it_faces) {
-  const Outside outside = sky_and_ground(SkyKind::overcast, lux(10000), grey(0.2));
+  const Outside outside = sky_and_ground(kTraditionalOvercast, lux(10000), grey(0.2));
   for (const Direction& into_room : {kIntoRoom, Direction(1, 0, 0), Direction(-0.28, 0.96, 0)}) {
     Opening opening = opening_facing(into_room);
     opening.curtain = kSheer;

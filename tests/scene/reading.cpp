@@ -26,6 +26,11 @@ std::string exact(const Clock& value) { return bits(value.hours); }
 std::string exact(const Colour& value) {
   return bits(value.linear[0]) + ' ' + bits(value.linear[1]) + ' ' + bits(value.linear[2]);
 }
+std::string exact(const Instant& value) {
+  return std::to_string(value.year) + '-' + std::to_string(value.month) + '-' + std::to_string(value.day) +
+         ' ' + std::to_string(value.hour) + ':' + std::to_string(value.minute) + ':' + bits(value.second) +
+         ' ' + std::to_string(value.offset_min);
+}
 std::string exact(const Names& value) {
   std::string text;
   for (const auto& [key, name] : value) text += key + '>' + name + ';';

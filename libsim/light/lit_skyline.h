@@ -1,0 +1,31 @@
+// How bright the skyline is: matte fronts, lit by sky, sun and the ground before them.
+#pragma once
+
+#include <array>
+#include <optional>
+
+#include "libsim/light/daylight.h"
+#include "libsim/light/skyline.h"
+
+namespace fillside {
+
+/// A skyline with its fronts' radiance, illuminance x reflectance / pi. The sky's share is worked out once
+/// for 72 bearings and taken in straight lines between them; the sun's is exact.
+/// Nothing else stands in the fronts' light: in a narrow street this is too much.
+class LitSkyline {
+ public:
+  LitSkyline(Skyline skyline, const Rgb& reflectance, const Daylight& light);
+
+  const Skyline& skyline() const { return skyline_; }
+  /// Of the front seen in that direction; black where there is sky or ground.
+  Rgb radiance(const Direction& outward) const;
+
+ private:
+  static constexpr int kBearings = 72;
+  Skyline skyline_;
+  Rgb reflectance_;
+  std::optional<SunDisc> sun_;
+  std::array<Rgb, kBearings> even_lx_;  ///< by sky and ground, for fronts that face these bearings
+};
+
+}  // namespace fillside
