@@ -1,6 +1,7 @@
 #include "libsim/scene/check.h"
 
 #include "libsim/scene/claim_check.h"
+#include "libsim/scene/lamp_check.h"
 #include "libsim/scene/placed_check.h"
 #include "libsim/scene/room_check.h"
 #include "libsim/scene/spot_check.h"
@@ -12,6 +13,7 @@ namespace fillside {
 std::vector<Problem> check(const Description& description) {
   std::vector<Problem> problems;
   check_surfaces(description, problems);
+  check_lamps(description, problems);
   check_room(description, problems);
   check_spots(description, problems);
   if (!any_error(problems)) check_placed(description, problems);  // else its finds would only repeat those

@@ -171,6 +171,12 @@ std::optional<Fault> read_member(const SourceValue& v, const Field& f, Illuminan
 std::optional<Fault> read_member(const SourceValue& v, const Field& f, Luminance& out) {
   return read_quantity(v, f, out);
 }
+std::optional<Fault> read_member(const SourceValue& v, const Field& f, LuminousFlux& out) {
+  return read_quantity(v, f, out);
+}
+std::optional<Fault> read_member(const SourceValue& v, const Field& f, ColourTemperature& out) {
+  return read_quantity(v, f, out);
+}
 std::optional<Fault> read_member(const SourceValue& v, const Field& f, FNumber& out) {
   return read_quantity(v, f, out);
 }

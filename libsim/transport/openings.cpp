@@ -1,15 +1,42 @@
 #include "libsim/transport/openings.h"
 
+#include "libsim/geometry/seen_disc.h"
+#include "libsim/geometry/seen_sphere.h"
+#include "libsim/geometry/spherical_rectangle.h"
+
 namespace fillside {
+
+namespace {
+
+/// Each kind of emitter as seen from a point.
+SphericalRectangle seen(const Opening& opening, const Point& from) { return {opening.rectangle, from}; }
+SphericalRectangle seen(const LightPanel& panel, const Point& from) { return {panel.rectangle, from}; }
+SeenDisc seen(const LampDisc& lamp, const Point& from) { return {lamp.disc, from}; }
+SeenSphere seen(const LampSphere& lamp, const Point& from) { return {lamp.sphere, from}; }
+
+}  // namespace
 
 std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, double u,
                                         double v) {
   const Emitter& source = scene.emitters()[emitter];
-  const SphericalRectangle seen(rectangle_of(source), seen_from);
-  if (!seen.visible()) return std::nullopt;
-  const auto [point, density] = seen.draw(u, v);
-  const Direction to_source = (point - seen_from).normalized();
-  return SeenEmitter{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
+  return std::visit(
+      [&](const auto& kind) -> std::optional<SeenEmitter> {
+        const auto shape = seen(kind, seen_from);
+        if (!shape.visible()) return std::nullopt;
+        const auto [point, density] = shape.draw(u, v);
+        const Direction to_source = (point - seen_from).normalized();
+        return SeenEmitter{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
+      },
+      source.kind);
+}
+
+double density_of_emitter_per_sr(const Emitter& emitter, const Point& seen_from, const Point& point) {
+  return std::visit(
+      [&](const auto& kind) {
+        const auto shape = seen(kind, seen_from);
+        return shape.visible() ? shape.density_per_sr(point) : 0.0;
+      },
+      emitter.kind);
 }
 
 Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask) {

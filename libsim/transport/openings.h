@@ -1,10 +1,9 @@
-// Windows and lamps as seen from a point: a drawn shadow ray to an emitter's rectangle, by solid angle.
+// Windows and lamps as seen from a point: a drawn shadow ray to an emitter, by solid angle or nearly so.
 #pragma once
 
 #include <optional>
 
 #include "libsim/base/sample_numbers.h"
-#include "libsim/geometry/spherical_rectangle.h"
 #include "libsim/scene/scene.h"
 
 namespace fillside {
@@ -20,6 +19,9 @@ struct SeenEmitter {
 /// Nothing when the emitter is seen edge-on or from behind.
 std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, double u,
                                         double v);
+
+/// Density with which draw_emitter gives the direction from there to that point of the emitter; 0 where it gives none.
+double density_of_emitter_per_sr(const Emitter& emitter, const Point& seen_from, const Point& point);
 
 /// Share of light that passes along a shadow ray: 0 when something solid stands there, else what the panes and cloths
 /// in between let through straight.

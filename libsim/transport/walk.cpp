@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "libsim/geometry/spherical_rectangle.h"
 #include "libsim/transport/openings.h"
 
 namespace fillside {
@@ -30,8 +29,7 @@ struct CameFrom {
 double drawn_share(const Emitter& emitter, const Point& point, const CameFrom& from) {
   if (from.counted_by == CameFrom::drawn_alone) return 1.0;
   if (from.counted_by == CameFrom::shadow_rays_alone) return 0.0;
-  const SphericalRectangle seen(rectangle_of(emitter), from.position);
-  return power_weight(from.density_per_sr, seen.density_per_sr(point));
+  return power_weight(from.density_per_sr, density_of_emitter_per_sr(emitter, from.position, point));
 }
 
 class Walker {
