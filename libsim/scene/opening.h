@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 
+#include "libsim/geometry/mesh.h"
 #include "libsim/geometry/rectangle.h"
 #include "libsim/light/outside.h"
 #include "libsim/matter/material.h"

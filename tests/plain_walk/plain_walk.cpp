@@ -18,11 +18,18 @@ class Walk {
  private:
   using Response = std::function<Rgb(const Direction& to_source)>;
 
+  struct OnEmitter {
+    Point point;
+    Direction normal;
+    double area_m2;
+  };
+
   double throw_one() { return uniform_(dice_); }
   Direction around(const Direction& normal);
   Direction anywhere();
   Rgb straight_share(const Point& from, const Point& to) const;
   Rgb emitted(std::size_t emitter, const Point& point, const Direction& outward) const;
+  OnEmitter point_on(const Emitter& emitter);
   Rgb from_emitters(const Point& at, const Response& response);
   Rgb along(Point from, Direction way, bool counted);
 
@@ -85,15 +92,24 @@ Rgb Walk::emitted(std::size_t emitter, const Point& point, const Direction& outw
   return sum;
 }
 
+/// Anywhere on it, by area; of a disc, anywhere on the square around it, which is dark beside the disc.
+Walk::OnEmitter Walk::point_on(const Emitter& emitter) {
+  if (const auto* lamp = std::get_if<LampSphere>(&emitter.kind)) {
+    const Direction way = anywhere();
+    return {lamp->sphere.centre + lamp->sphere.radius_m * way, way, lamp->sphere.area_m2()};
+  }
+  const Rectangle flat = rectangle_of(emitter);
+  return {flat.at(2.0 * throw_one() - 1.0, 2.0 * throw_one() - 1.0), flat.normal(), flat.area_m2()};
+}
+
 Rgb Walk::from_emitters(const Point& at, const Response& response) {
   Rgb sum = grey(0.0);
   for (std::size_t e = 0; e < scene_.emitters().size(); ++e) {
-    const Rectangle& rectangle = rectangle_of(scene_.emitters()[e]);
-    const Point goal = rectangle.at(2.0 * throw_one() - 1.0, 2.0 * throw_one() - 1.0);
+    const auto [goal, normal, area_m2] = point_on(scene_.emitters()[e]);
     const Direction way = (goal - at).normalized();
-    const double leaving = -way.dot(rectangle.normal());
+    const double leaving = -way.dot(normal);
     if (leaving <= 0.0) continue;
-    const double sr = rectangle.area_m2() * leaving / (goal - at).squaredNorm();
+    const double sr = area_m2 * leaving / (goal - at).squaredNorm();
     const Rgb weight = response(way) * sr;
     if (weight.maxCoeff() > 0.0)
       sum += weight * emitted(e, goal, way) * straight_share(at + kOff_m * way, goal);
