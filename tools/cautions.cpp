@@ -1,6 +1,12 @@
 #include "tools/cautions.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+
+#include "libsim/scene/lamp_heat.h"
+#include "libsim/scene/sections.h"
+#include "libsim/scene/wording.h"
 
 namespace fillside::tools {
 namespace {
@@ -33,6 +39,24 @@ std::string cautions_for(const Description& description) {
         "instructions\n";
   if (std::ranges::any_of(description.boards, is_sail))
     text += "  caution  large boards are sails: clip them\n";
+  return text + lamp_cautions_for(description);
+}
+
+std::string lamp_cautions_for(const Description& description) {
+  std::string text;
+  for (const HeatedThing& near : things_near_lamps(description))
+    text += fmt::format(
+        "  caution  hot lamps: keep foam board, paper and cloth away ({} is {} from {}); follow the maker's "
+        "instructions\n",
+        near.thing, length_text(near.distance_m), near.lamp);
+  return text;
+}
+
+std::string notes_for(const Description& description) {
+  std::string text;
+  for (const LampSection& lamp : description.lamps)
+    if (lamp.used && !lamp.on)
+      text += fmt::format("  note     {} is off; on = true switches it on\n", heading_text("lamp", tame(lamp.name)));
   return text;
 }
 

@@ -97,7 +97,7 @@ int run_check(const Arguments& arguments) {
     if (arguments.json)
       documents.push_back(document(description, proved, all));
     else
-      say(report(description, proved, all) + (arguments.quiet ? "" : cautions_for(description)));
+      say(report(description, proved, all) + (arguments.quiet ? "" : notes_for(description) + cautions_for(description)));
   }
   if (arguments.json) say_documents(documents);
   return all_of_all ? kDone : kAnswerIsNo;

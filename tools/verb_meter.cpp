@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "libsim/what_if/set_reading.h"
+#include "tools/cautions.h"
 #include "tools/exit_status.h"
 #include "tools/meter_json.h"
 #include "tools/meter_table.h"
@@ -28,7 +29,8 @@ int run_meter(const Arguments& arguments) {
     if (arguments.json)
       documents.push_back(meter_json(description, reading, effort));
     else
-      say(fmt::format("{}{}", first ? "" : "\n", meter_table(description, reading, effort)));
+      say(fmt::format("{}{}", first ? "" : "\n", meter_table(description, reading, effort)) +
+          (arguments.quiet ? "" : lamp_cautions_for(description)));
     first = false;
     note_shortfall(arguments, effort, reading.reached_stops, "");
     note_refused(arguments, reading.refused);

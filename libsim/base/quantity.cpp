@@ -29,6 +29,8 @@ constexpr std::array kAngles{Unit{"deg", 3.14159265358979323846 / 180.0},
                              Unit{"°", 3.14159265358979323846 / 180.0}, Unit{"rad", 1.0}};
 constexpr std::array kIlluminances{Unit{"lx", 1.0}, Unit{"lux", 1.0}, Unit{"klx", 1e3}};
 constexpr std::array kLuminances{Unit{"cd/m2", 1.0}, Unit{"cd/m²", 1.0}, Unit{"kcd/m2", 1e3}};
+constexpr std::array kFluxes{Unit{"lm", 1.0}, Unit{"klm", 1e3}};
+constexpr std::array kTemperatures{Unit{"K", 1.0}, Unit{"kK", 1e3}};
 constexpr std::array kDurations{Unit{"s", 1.0}, Unit{"ms", 1e-3}, Unit{"min", 60.0}};
 constexpr std::array kFNumbers{Unit{"f/", 1.0, true}};
 constexpr std::array kStops{Unit{"stop", 1.0}, Unit{"stops", 1.0}};
@@ -52,6 +54,14 @@ constexpr Kind kind<Luminance>() {
   return {"a luminance", "2000 cd/m2", kLuminances};
 }
 template <>
+constexpr Kind kind<LuminousFlux>() {
+  return {"a luminous flux", "800 lm", kFluxes};
+}
+template <>
+constexpr Kind kind<ColourTemperature>() {
+  return {"a colour temperature", "2700 K", kTemperatures};
+}
+template <>
 constexpr Kind kind<Duration>() {
   return {"a time", "1/60 s", kDurations};
 }
@@ -64,7 +74,7 @@ constexpr Kind kind<Stops>() {
   return {"a number of stops", "0.05 stop", kStops};
 }
 
-constexpr std::array kAllKinds{kind<Length>(),   kind<Angle>(),   kind<Illuminance>(), kind<Luminance>(),
+constexpr std::array kAllKinds{kind<LuminousFlux>(), kind<ColourTemperature>(), kind<Length>(),   kind<Angle>(),   kind<Illuminance>(), kind<Luminance>(),
                                kind<Duration>(), kind<FNumber>(), kind<Stops>()};
 
 std::string_view trimmed(std::string_view text) {
@@ -195,6 +205,8 @@ template Parsed<Length> parse_quantity<Length>(std::string_view);
 template Parsed<Angle> parse_quantity<Angle>(std::string_view);
 template Parsed<Illuminance> parse_quantity<Illuminance>(std::string_view);
 template Parsed<Luminance> parse_quantity<Luminance>(std::string_view);
+template Parsed<LuminousFlux> parse_quantity<LuminousFlux>(std::string_view);
+template Parsed<ColourTemperature> parse_quantity<ColourTemperature>(std::string_view);
 template Parsed<Duration> parse_quantity<Duration>(std::string_view);
 template Parsed<FNumber> parse_quantity<FNumber>(std::string_view);
 template Parsed<Stops> parse_quantity<Stops>(std::string_view);
@@ -202,6 +214,8 @@ template std::string to_text<Length>(Length);
 template std::string to_text<Angle>(Angle);
 template std::string to_text<Illuminance>(Illuminance);
 template std::string to_text<Luminance>(Luminance);
+template std::string to_text<LuminousFlux>(LuminousFlux);
+template std::string to_text<ColourTemperature>(ColourTemperature);
 template std::string to_text<Duration>(Duration);
 template std::string to_text<FNumber>(FNumber);
 template std::string to_text<Stops>(Stops);
@@ -209,6 +223,8 @@ template std::string_view kind_of<Length>();
 template std::string_view kind_of<Angle>();
 template std::string_view kind_of<Illuminance>();
 template std::string_view kind_of<Luminance>();
+template std::string_view kind_of<LuminousFlux>();
+template std::string_view kind_of<ColourTemperature>();
 template std::string_view kind_of<Duration>();
 template std::string_view kind_of<FNumber>();
 template std::string_view kind_of<Stops>();
@@ -216,6 +232,8 @@ template std::string_view example_of<Length>();
 template std::string_view example_of<Angle>();
 template std::string_view example_of<Illuminance>();
 template std::string_view example_of<Luminance>();
+template std::string_view example_of<LuminousFlux>();
+template std::string_view example_of<ColourTemperature>();
 template std::string_view example_of<Duration>();
 template std::string_view example_of<FNumber>();
 template std::string_view example_of<Stops>();

@@ -26,6 +26,8 @@ struct LengthDimension;
 struct AngleDimension;
 struct IlluminanceDimension;
 struct LuminanceDimension;
+struct LuminousFluxDimension;
+struct ColourTemperatureDimension;
 struct DurationDimension;
 struct FNumberDimension;
 struct StopsDimension;
@@ -34,6 +36,8 @@ using Length = Quantity<LengthDimension>;            ///< m; texts: "60 cm", "24
 using Angle = Quantity<AngleDimension>;              ///< rad; texts: "10 deg"
 using Illuminance = Quantity<IlluminanceDimension>;  ///< lx; texts: "800 lx", "12 klx"
 using Luminance = Quantity<LuminanceDimension>;      ///< cd/m2; texts: "2000 cd/m2", "2 kcd/m2"
+using LuminousFlux = Quantity<LuminousFluxDimension>;  ///< lm; texts: "800 lm", "1.5 klm"
+using ColourTemperature = Quantity<ColourTemperatureDimension>;  ///< K; texts: "2700 K"
 using Duration = Quantity<DurationDimension>;        ///< s; texts: "1/60 s", "5 ms", "2 min"
 using FNumber = Quantity<FNumberDimension>;          ///< focal length / entrance pupil; texts: "f/5.6"
 using Stops = Quantity<StopsDimension>;              ///< log2 ratio; texts: "0.05 stop", "1/3 stop", "2 stops"
@@ -45,6 +49,8 @@ constexpr Angle radians(double value) { return {value}; }
 constexpr Angle degrees(double value) { return {value * (3.14159265358979323846 / 180.0)}; }
 constexpr Illuminance lux(double value) { return {value}; }
 constexpr Luminance candela_per_m2(double value) { return {value}; }
+constexpr LuminousFlux lumens(double value) { return {value}; }
+constexpr ColourTemperature kelvin(double value) { return {value}; }
 constexpr Duration seconds(double value) { return {value}; }
 constexpr FNumber f_number(double value) { return {value}; }
 constexpr Stops stops(double value) { return {value}; }

@@ -23,4 +23,7 @@ struct Rectangle {
 /// Two triangles, facing the rectangle's front.
 Mesh mesh_of(const Rectangle& rectangle);
 
+/// A rectangle that faces a direction, its v side as near to upward (for a level one: away from the camera) as can be.
+Rectangle rectangle_facing(const Point& centre, const Direction& faces, double width_m, double height_m);
+
 }  // namespace fillside

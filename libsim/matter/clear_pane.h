@@ -27,6 +27,10 @@ PaneShares pane_shares(const ClearPane& pane, double cosine);
 /// Share of diffuse light (equal radiance from a whole hemisphere) that is mirrored / transmitted.
 PaneShares diffuse_pane_shares(const ClearPane& pane);
 
+/// The absorption with which the panes pass that share square on (coated or tinted glass, as its maker tells it). Nothing
+/// when even glass that absorbs nothing passes less, or when there are no panes. 0 < transmittance.
+std::optional<double> absorption_for(double transmittance, int panes, double index = ClearPane{}.index);
+
 std::optional<Scattered> draw_scattering(const ClearPane& pane, const Direction& to_viewer, const Numbers4& u);
 
 }  // namespace fillside

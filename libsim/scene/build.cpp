@@ -2,24 +2,37 @@
 
 #include <filesystem>
 
+#include "libsim/base/cases.h"
 #include "libsim/geometry/obj_mesh.h"
 #include "libsim/geometry/panels.h"
 #include "libsim/scene/daylight.h"
 #include "libsim/scene/finish.h"
 #include "libsim/scene/item_finish.h"
 #include "libsim/scene/item_placing.h"
+#include "libsim/scene/lamp_placing.h"
 #include "libsim/scene/placing.h"
 
 namespace fillside {
 namespace {
 
+ClearPane glass_of(const WindowSection& window) {
+  ClearPane glass{.absorption = window.glass_absorption, .panes = pane_count(window)};
+  if (window.transmittance)
+    if (const auto absorption = absorption_for(*window.transmittance, glass.panes)) glass.absorption = *absorption;
+  return glass;
+}
+
 Opening opening_of(const WindowSection& window, const RoomPlace& room) {
   Opening opening;
   opening.rectangle = place_opening(window, room);
+  opening.rectangle.centre -= window.reveal.si * opening.rectangle.normal();
+  opening.reveal_m = window.reveal.si;
   const OpeningSize size = opening_size(window);
-  opening.glass = {1.52, window.glass_absorption, window.glass == "none" ? 0 : (window.glass == "single" ? 1 : 2)};
+  opening.glass = glass_of(window);
+  opening.dirt = window.dirt;
   if (!window.curtain.empty() || window.curtain_direct || window.curtain_diffuse)
-    opening.curtain = cloth_of(window.curtain, window.curtain_direct, window.curtain_diffuse, window.curtain_reflectance);
+    opening.curtain = layered(
+        cloth_of(window.curtain, window.curtain_direct, window.curtain_diffuse, window.curtain_reflectance), window.folds);
   opening.cover = {-1.0 + 2.0 * window.cover_left.si / size.width_m, 1.0 - 2.0 * window.cover_right.si / size.width_m,
                    -1.0 + 2.0 * window.cover_bottom.si / size.height_m, 1.0 - 2.0 * window.cover_top.si / size.height_m,
                    Matte{grey(window.cover_reflectance)}};
@@ -40,6 +53,7 @@ class Builder {
   void add_mesh(const MeshSection& mesh);
   void add_board(const BoardSection& board);
   void add_diffuser(const DiffuserSection& diffuser);
+  void add_lamp(const LampSection& lamp);
   Built finished();
 
  private:
@@ -55,8 +69,10 @@ void Builder::add_room_and_windows() {
   for (const WindowSection& window : d_.windows) {
     if (!window.used) continue;
     const Opening opening = opening_of(window, room_);
-    holes[wall_of(window, room_)].push_back(opening.rectangle);
+    holes[wall_of(window, room_)].push_back(place_opening(window, room_));
     parts_.add_emitter(window.name, opening);
+    if (opening.reveal_m > 0.0)
+      parts_.add_surface(mesh_of_reveal(opening), Matte{grey(window.reveal_reflectance)}, parts_.emitters.back().object);
   }
   const std::uint16_t walls = parts_.add_object("walls", ObjectKind::room);
   const Matte paint{tinted(d_.room.walls, d_.room.wall_colour)};
@@ -122,6 +138,20 @@ void Builder::add_diffuser(const DiffuserSection& diffuser) {
                           parts_.add_object(diffuser.name, ObjectKind::diffuser), true);
 }
 
+void Builder::add_lamp(const LampSection& lamp) {
+  if (!lamp.used) return;
+  const LampShape shape = place_lamp(lamp, room_);
+  const Matte material{grey(lamp.reflectance)};
+  if (!lamp.on)
+    return parts_.add_surface(mesh_of(shape), material, parts_.add_object(lamp.name, ObjectKind::lamp));
+  const Rgb radiance = radiance_of(lamp, shape);
+  parts_.add_emitter(lamp.name,
+                     std::visit(Cases{[&](const Sphere& s) -> EmitterKind { return LampSphere{s, radiance, material}; },
+                                      [&](const Disc& d) -> EmitterKind { return LampDisc{d, radiance, material}; },
+                                      [&](const Rectangle& r) -> EmitterKind { return LightPanel{r, radiance, material}; }},
+                                shape));
+}
+
 Built Builder::finished() {
   if (any_error(problems_)) throw SceneError(std::move(problems_));
   return {Scene(std::move(parts_)), in_order(std::move(problems_))};
@@ -137,6 +167,7 @@ Built build(const Description& description) {
   for (const MeshSection& mesh : description.meshes) builder.add_mesh(mesh);
   for (const BoardSection& board : description.boards) builder.add_board(board);
   for (const DiffuserSection& diffuser : description.diffusers) builder.add_diffuser(diffuser);
+  for (const LampSection& lamp : description.lamps) builder.add_lamp(lamp);
   return builder.finished();
 }
 

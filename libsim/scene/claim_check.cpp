@@ -9,7 +9,7 @@
 namespace fillside {
 namespace {
 
-/// Boards, diffusers, food, props and meshes: what can be taken out of a set.
+/// Boards, diffusers, food, props, meshes and lamps: what can be taken out of a set or switched off.
 std::vector<std::string> removable(const Description& description) {
   std::vector<std::string> names;
   each_named(description, [&]<class S>(std::string_view, const S& thing) {

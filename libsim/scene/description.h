@@ -111,8 +111,13 @@ struct WindowSection : Section {
   std::optional<Length> width, height, sill;
   std::string glass = "double";
   double glass_absorption = 0.02;
+  std::optional<double> transmittance;
+  double dirt = 0.0;
+  Length reveal = metres(0);
+  double reveal_reflectance = 0.7;
   std::string curtain;
   std::optional<double> curtain_direct, curtain_diffuse, curtain_reflectance;
+  double folds = 1.0;
   int bars_across = 0, bars_up = 0;
   Length bar_width = millimetres(25);
   Length cover_left = metres(0), cover_right = metres(0), cover_top = metres(0), cover_bottom = metres(0);
@@ -186,6 +191,26 @@ struct DiffuserSection : Section {
   bool used = true;
 };
 
+struct LampSection : Section {
+  std::string name;
+  bool on = false;
+  std::string shape = "sphere";
+  std::optional<Length> diameter, width, height;
+  Spot spot;
+  bool ceiling = false;
+  Length drop = centimetres(2);
+  std::optional<std::string> faces;
+  std::optional<Clock> faces_clock;
+  Angle elevation = radians(0.0);
+  std::optional<LuminousFlux> lumens;
+  std::optional<Illuminance> lux;
+  std::optional<Length> at;
+  std::optional<Luminance> luminance;
+  ColourTemperature temperature = kelvin(2700);
+  double reflectance = 0.7;
+  bool used = true;
+};
+
 struct CameraSection : Section {
   std::string view = "45 deg";
   std::optional<Angle> elevation;
@@ -238,6 +263,7 @@ struct Description {
   std::vector<MeshSection> meshes;
   std::vector<BoardSection> boards;
   std::vector<DiffuserSection> diffusers;
+  std::vector<LampSection> lamps;
   CameraSection camera;
   std::vector<MeterSection> meters;
   std::vector<PlaneSection> planes;
@@ -251,7 +277,7 @@ template <class V>
 void fields(V&& v, SetSection& s) {
   v(Field{"title", "what the set is called, for headings"}, s.title);
   v(Field{"seed", "number that fixes every random choice", 0, 2147483647}, s.seed);
-  v(Field{"key", "window that is the main light; left out: the strongest at the dish"}, s.key);
+  v(Field{"key", "window or lamp that is the main light; left out: the strongest at the dish"}, s.key);
   v(Field{"reference", "meter that falloff is counted from"}, s.reference);
 }
 
@@ -309,7 +335,7 @@ void fields(V&& v, WindowSection& s) {
   v(Field{"name", "what the results call it; left out: window, window 2, ..."}, s.name);
   v(Field{"clock", "clock position of its wall seen from the dish; the first window's wall is square to it"}, s.clock);
   v(Field{"facing", "compass direction the first window looks to: N, SW, or clockwise from north as \"210 deg\""}, s.facing);
-  v(Field{"distance", "from the dish to the glass, square to the wall; left out: 80 cm for the first window, from "
+  v(Field{"distance", "from the dish to the wall, and to the glass if there is no reveal, square to the wall; left out: 80 cm for the first window, from "
                       "the room's size for the others", 0.01, 100}, s.distance);
   v(Field{"along", "middle of the opening from the dish's foot on that wall, to the right as you face it", -50, 50},
     s.along);
@@ -317,8 +343,13 @@ void fields(V&& v, WindowSection& s) {
   v(Field{"width", "clear width of the opening; left out: the stock size's", 0.01, 50}, s.width);
   v(Field{"height", "clear height of the opening; left out: the stock size's", 0.01, 20}, s.height);
   v(Field{"sill", "bottom of the opening above the floor; left out: 90 cm, a patio door 10 cm", 0, 20}, s.sill);
-  v(one_of("glass", "clear panes in the opening", "none|single|double"), s.glass);
+  v(one_of("glass", "clear panes in the opening", "none|single|double|triple"), s.glass);
   v(Field{"glass_absorption", "share exponent K L absorbed in each pane at normal incidence", 0, 2}, s.glass_absorption);
+  v(Field{"transmittance", "share of light the glazing passes square on, as its maker says, for coated or tinted glass; "
+                           "left out: as glass and glass_absorption have it", 0.01, 1}, s.transmittance);
+  v(Field{"dirt", "share of light lost to dirt on the glass: 0.1 for a house window not washed lately", 0, 0.9}, s.dirt);
+  v(Field{"reveal", "depth of the wall at the opening; glass, bars, cover and curtain lie that far out", 0, 2}, s.reveal);
+  v(Field{"reveal_reflectance", "reflectance of the four faces of the reveal", 0, 1}, s.reveal_reflectance);
   v(Field{"curtain", "cloth hung over the whole opening, by catalogue name; left out: bare"}, s.curtain);
   v(Field{"curtain_direct", "share of light that passes the curtain straight; left out: the catalogue's", 0, 1},
     s.curtain_direct);
@@ -326,6 +357,8 @@ void fields(V&& v, WindowSection& s) {
     s.curtain_diffuse);
   v(Field{"curtain_reflectance", "share of light that the curtain returns; left out: the catalogue's", 0, 1},
     s.curtain_reflectance);
+  v(Field{"folds", "how full the curtain hangs: cloth per width of the opening, 1 stretched flat, 2 in deep folds", 1, 3},
+    s.folds);
   v(Field{"bars_across", "horizontal glazing bars", 0, 20}, s.bars_across);
   v(Field{"bars_up", "vertical glazing bars", 0, 20}, s.bars_up);
   v(Field{"bar_width", "width of a glazing bar", 0, 0.5}, s.bar_width);
@@ -440,6 +473,35 @@ void fields(V&& v, DiffuserSection& s) {
 }
 
 template <class V>
+void fields(V&& v, LampSection& s) {
+  v(Field{"name", "what the results call it; left out: lamp, lamp 2, ..."}, s.name);
+  v(Field{"on", "true: it shines; false: it only stands there, dark"}, s.on);
+  v(one_of("shape", "ball that shines all round, or flat face that shines from its front", "sphere|disc|rectangle"),
+    s.shape);
+  v(Field{"diameter", "of a ball or disc; left out: 6 cm and 25 cm", 0.001, 5}, s.diameter);
+  v(Field{"width", "level side of a rectangle; left out: 30 cm", 0.001, 10}, s.width);
+  v(Field{"height", "other side of a rectangle; left out: 20 cm", 0.001, 10}, s.height);
+  v(Field{"clock", "clock position of its middle from the dish (12 behind it, 6 camera side)"}, s.spot.clock);
+  v(Field{"distance", "from the dish to below its middle, on the table top", 0, 50}, s.spot.distance);
+  v(Field{"x", "to the right of the dish, instead of clock and distance", -50, 50}, s.spot.x);
+  v(Field{"y", "behind the dish, away from the camera", -50, 50}, s.spot.y);
+  v(Field{"z", "height of its middle above the table top; left out: 40 cm", -20, 20}, s.spot.z);
+  v(Field{"ceiling", "true: it hangs under the ceiling, over the dish unless it has a place"}, s.ceiling);
+  v(Field{"drop", "from the ceiling down to its top, with ceiling = true", 0.001, 20}, s.drop);
+  v(one_of("faces", "where a disc or rectangle shines; left out: the dish, from the ceiling down", "down|up|dish|clock"),
+    s.faces);
+  v(Field{"faces_clock", "clock direction it shines in, with faces = \"clock\""}, s.faces_clock);
+  v(Field{"elevation", "height angle it shines in, with faces = \"clock\"", -kRightAngle, kRightAngle}, s.elevation);
+  v(Field{"lumens", "all its light, as printed on the box", 0, 1e6}, s.lumens);
+  v(Field{"lux", "or what a meter reads of it alone, straight before it and square to it", 0, 1e6}, s.lux);
+  v(Field{"at", "with lux: distance of that reading, from the face's or ball's middle", 0.001, 50}, s.at);
+  v(Field{"luminance", "or how bright it is to the camera", 0, 1e9}, s.luminance);
+  v(Field{"temperature", "colour temperature, as printed on the box", 1000, 25000}, s.temperature);
+  v(Field{"reflectance", "reflectance of its face and body, for other light", 0, 1}, s.reflectance);
+  v(Field{"used", "false: as if it were not in the file"}, s.used);
+}
+
+template <class V>
 void fields(V&& v, CameraSection& s) {
   v(one_of("view", "usual viewpoint", "45 deg|overhead|straight-on"), s.view);
   v(Field{"elevation", "height angle of the camera over the dish; left out: the view's", 0, kRightAngle}, s.elevation);
@@ -486,8 +548,8 @@ void fields(V&& v, ClaimSection& s) {
   v(Field{"tolerance", "allowed distance from `is`", 0}, s.tolerance);
   v(Field{"at_least", "claimed lower bound"}, s.at_least);
   v(Field{"at_most", "claimed upper bound"}, s.at_most);
-  v(Field{"without", "name of a board, diffuser, food or prop that is taken out for this claim"}, s.without);
-  v(Field{"with", "name of one that stands in the file with used = false and is put in for this claim"}, s.with);
+  v(Field{"without", "name of a board, diffuser, food or prop that is taken out, or lamp that is switched off, for this claim"}, s.without);
+  v(Field{"with", "name of one that stands in the file with used = false and is put in, or lamp that is switched on, for this claim"}, s.with);
   v(Field{"reason", "why it should be so"}, s.reason);
   v(Field{"source", "where the reason or number comes from"}, s.source);
 }

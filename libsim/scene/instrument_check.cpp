@@ -30,6 +30,9 @@ std::string what_is_around(const PlacedSet& set, const Point& point, bool subjec
       return in_quotes(item.section->name);
   for (const PlacedSheet& sheet : set.sheets)
     if (lies_in(sheet, point)) return fmt::format("the {} {}", sheet.kind, in_quotes(sheet.name));
+  for (const PlacedLamp& lamp : set.lamps)
+    if (const auto* ball = std::get_if<Sphere>(&lamp.shape); ball && (point - ball->centre).norm() <= ball->radius_m)
+      return fmt::format("the lamp {}", in_quotes(lamp.section->name));
   return set.table && is_inside(*set.table, point) ? "the table" : "";
 }
 

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "libsim/geometry/panels.h"
+
 namespace fillside {
 namespace {
 
@@ -30,11 +32,16 @@ double open_between_bars(const Opening& opening) {
   return (1.0 - bars.up * bars.width_m / width) * (1.0 - bars.across * bars.width_m / height);
 }
 
+/// Share of light from outside that comes through dirt and glass.
+double through_glass(const Opening& opening, double cosine) {
+  return (1.0 - opening.dirt) * pane_shares(opening.glass, cosine).transmitted;
+}
+
 /// The sun's disc is too small for a grid and needs none.
 Rgb sun_behind_glass(const Opening& opening, const SunDisc& sun) {
   const Direction outward_normal = -opening.rectangle.normal();
   const double cosine = sun.to_sun.dot(outward_normal);
-  return illuminance_by(sun, outward_normal) * pane_shares(opening.glass, cosine).transmitted;
+  return illuminance_by(sun, outward_normal) * through_glass(opening, cosine);
 }
 
 /// Illuminance on the room side of the glass by one part of the outside. Midpoint rule over the outer hemisphere
@@ -48,7 +55,7 @@ Rgb illuminance_behind_glass(const Opening& opening, const OutsidePart& part) {
   Rgb sum = grey(0.0);
   for (int ring = 0; ring < kRings; ++ring) {
     const double sine2 = (ring + 0.5) / kRings, cosine = std::sqrt(1.0 - sine2), sine = std::sqrt(sine2);
-    const double passed = pane_shares(opening.glass, cosine).transmitted;
+    const double passed = through_glass(opening, cosine);
     for (int spoke = 0; spoke < kSpokes; ++spoke) {
       const double angle = 2.0 * kPi * (spoke + 0.5) / kSpokes;
       const Direction outward = frame.to_world({sine * std::cos(angle), sine * std::sin(angle), cosine});
@@ -59,6 +66,19 @@ Rgb illuminance_behind_glass(const Opening& opening, const OutsidePart& part) {
 }
 
 }  // namespace
+
+bool hidden_by_reveal(const Opening& opening, const Point& on_glass, const Point& seen_from) {
+  if (opening.reveal_m <= 0.0) return false;
+  const double before_glass_m = (seen_from - opening.rectangle.centre).dot(opening.rectangle.normal());
+  if (before_glass_m <= opening.reveal_m) return false;  // in the reveal itself
+  const Point in_wall = on_glass + opening.reveal_m / before_glass_m * (seen_from - on_glass);
+  return opening.rectangle.coordinates_of(in_wall).cwiseAbs().maxCoeff() > 1.0;
+}
+
+Mesh mesh_of_reveal(const Opening& opening) {
+  // The edges of a sheet that reaches from the glass into the room instead of behind it: they look at each other.
+  return edges_of_sheet(opening.rectangle, -opening.reveal_m);
+}
 
 void light_curtain(Opening& opening, const Outside& outside) {
   if (!opening.curtain) return;
@@ -81,8 +101,8 @@ Emission emission_of(const Opening& opening, const Outside& outside, const Point
   if (opening.curtain)
     for (std::size_t part = 0; part < outside.size(); ++part) emission.curtain[part] = opening.curtain_radiance[part];
   if (barred(opening, at)) return emission;  // the bars stand outside the curtain: it has spread their shadow
-  const double through_glass = pane_shares(opening.glass, cosine).transmitted;
-  const Rgb passed = opening.curtain ? Rgb(opening.curtain->direct * through_glass) : grey(through_glass);
+  const double through = through_glass(opening, cosine);
+  const Rgb passed = opening.curtain ? Rgb(opening.curtain->direct * through) : grey(through);
   for (std::size_t part = 0; part < outside.size(); ++part)
     emission.straight[part] = passed * radiance_of(outside[part], outward);
   return emission;

@@ -1,5 +1,5 @@
 // A window: a hole in a wall through which the outside shines, with glass, glazing bars, a cover and a curtain in
-// it, all thin and flush with the wall. Daylight through it is evaluated ray by ray; the curtain, lit from outside
+// it, all thin and in one plane, which may lie a reveal's depth behind the wall. Daylight through it is evaluated ray by ray; the curtain, lit from outside
 // evenly, is the area light that it is.
 #pragma once
 
@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 
+#include "libsim/geometry/mesh.h"
 #include "libsim/geometry/rectangle.h"
 #include "libsim/light/outside.h"
 #include "libsim/matter/material.h"
@@ -25,7 +26,9 @@ struct GlazingBars {
 };
 
 struct Opening {
-  Rectangle rectangle;  ///< front faces the room
+  Rectangle rectangle;  ///< front faces the room; where the glass is
+  double reveal_m = 0.0;  ///< from there to the room's side of the wall
+  double dirt = 0.0;      ///< share lost on the glass's outer side
   ClearPane glass{.index = 1.52, .absorption = 0.0, .panes = 0};
   std::optional<ThinCloth> curtain;
   OpeningCover cover;
@@ -33,6 +36,12 @@ struct Opening {
   /// Radiance of the curtain's room side by the light of each part of the outside; see lit_curtain.
   std::array<Rgb, kMostOutsideParts> curtain_radiance{grey(0), grey(0), grey(0), grey(0)};
 };
+
+/// True when the room's side of the wall stands between a point of the glass and a place in the room.
+bool hidden_by_reveal(const Opening& opening, const Point& on_glass, const Point& seen_from);
+
+/// The four faces between the glass and the room's side of the wall: sill, jambs and head, looking at each other.
+Mesh mesh_of_reveal(const Opening& opening);
 
 /// Fills curtain_radiance: illuminance on the cloth through the glass (quadrature over the outer hemisphere), less
 /// the bars' share of the opening, raised by what goes to and fro between cloth and glass.

@@ -2,6 +2,7 @@
 
 #include "libsim/scene/footing_check.h"
 #include "libsim/scene/instrument_check.h"
+#include "libsim/scene/lamp_check.h"
 #include "libsim/scene/passage_check.h"
 #include "libsim/scene/room_fit_check.h"
 
@@ -12,6 +13,7 @@ void check_placed(const Description& description, std::vector<Problem>& problems
   check_room_fit(set, problems);
   check_footings(set, problems);
   check_passages(set, problems);
+  check_placed_lamps(set, problems);
   check_instruments(set, problems);
 }
 

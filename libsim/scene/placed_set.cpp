@@ -22,6 +22,16 @@ std::vector<Point> PlacedSheet::corners() const {
   return all;
 }
 
+std::vector<Point> PlacedLamp::corners(const RoomPlace& room) const {
+  if (const auto* ball = std::get_if<Sphere>(&shape)) {
+    std::vector<Point> all;
+    for (const WallPlace& wall : room.walls) all.push_back(ball->centre + ball->radius_m * wall.to_wall);
+    for (const double up : {-1.0, 1.0}) all.push_back(ball->centre + up * ball->radius_m * Direction::UnitZ());
+    return all;
+  }
+  return mesh_of(shape).corners;
+}
+
 PlacedSet::PlacedSet(const Description& d) : description(d), room(place_room(d)), placing(d) {
   const double table_m = d.table.height.si;
   for (const BoardSection& board : d.boards)
@@ -32,6 +42,8 @@ PlacedSet::PlacedSet(const Description& d) : description(d), room(place_room(d))
     if (cloth.used)
       sheets.push_back(
           {&cloth, "diffuser", cloth.name, {place_diffuser(cloth, table_m)}, 0.0, cloth.stands == "table"});
+  for (const LampSection& lamp : d.lamps)
+    if (lamp.used) lamps.push_back({&lamp, place_lamp(lamp, room)});
   if (d.table.used) table = place_table(d.table);
   for (const PlacedItem& placed : placing.items())
     if (placed.section->subject) subject_top_m = std::max(subject_top_m, placed.bounds.high.z());
@@ -45,6 +57,10 @@ bool PlacedSet::over_table(const Point& point) const {
 
 FaultList faults_of(const PlacedSheet& sheet, std::vector<Problem>& problems) {
   return {*sheet.section, heading_text(sheet.kind, tame(sheet.name)), problems};
+}
+
+FaultList faults_of(const PlacedLamp& lamp, std::vector<Problem>& problems) {
+  return {*lamp.section, heading_text("lamp", tame(lamp.section->name)), problems};
 }
 
 FaultList faults_of(const PlacedItem& item, std::vector<Problem>& problems) {

@@ -7,6 +7,7 @@
 
 #include "libsim/scene/fault_list.h"
 #include "libsim/scene/item_placing.h"
+#include "libsim/scene/lamp_placing.h"
 #include "libsim/scene/placing.h"
 
 namespace fillside {
@@ -24,6 +25,14 @@ struct PlacedSheet {
   std::vector<Point> corners() const;
 };
 
+struct PlacedLamp {
+  const LampSection* section;
+  LampShape shape;
+
+  /// The four or so corners of a flat one; of what is round, points that reach as far as it does along walls and upward.
+  std::vector<Point> corners(const RoomPlace& room) const;
+};
+
 struct PlacedSet {
   /// Things that are not used are left out. The description must outlive the set.
   explicit PlacedSet(const Description& description);
@@ -32,6 +41,7 @@ struct PlacedSet {
   RoomPlace room;
   ItemPlacing placing;
   std::vector<PlacedSheet> sheets;
+  std::vector<PlacedLamp> lamps;
   std::optional<Mesh> table;
   double subject_top_m = 0.0;  ///< of the stand-ins; 0 without a subject
 
@@ -40,6 +50,7 @@ struct PlacedSet {
 };
 
 FaultList faults_of(const PlacedSheet& sheet, std::vector<Problem>& problems);
+FaultList faults_of(const PlacedLamp& lamp, std::vector<Problem>& problems);
 FaultList faults_of(const PlacedItem& item, std::vector<Problem>& problems);
 
 std::vector<Point> corners_of(const Item& item);

@@ -99,6 +99,11 @@ OpeningSize opening_size(const WindowSection& window) {
   return size;
 }
 
+int pane_count(const WindowSection& window) {
+  constexpr std::array<std::string_view, 4> kGlass{"none", "single", "double", "triple"};
+  return static_cast<int>(std::ranges::find(kGlass, window.glass) - kGlass.begin());
+}
+
 std::size_t wall_of(const WindowSection& window, const RoomPlace& room) {
   const auto nearest = std::ranges::max_element(
       room.walls, {}, [&](const WallPlace& wall) { return wall.to_wall.dot(to_clock(window.clock)); });

@@ -36,9 +36,12 @@ struct OpeningSize {
 };
 OpeningSize opening_size(const WindowSection& window);
 
+/// How many panes its glass has, 0 to 3.
+int pane_count(const WindowSection& window);
+
 /// Which wall a window is in: the one whose direction is nearest to its clock position.
 std::size_t wall_of(const WindowSection& window, const RoomPlace& room);
-/// The opening in its wall, front to the room.
+/// The opening in its wall, front to the room; the glass lies the reveal's depth behind it.
 Rectangle place_opening(const WindowSection& window, const RoomPlace& room);
 
 /// The foot point of a thing; `missing` where the spot does not say. z counts from the table top.

@@ -66,7 +66,7 @@ void check_up_and_down(const FaultList& faults, const Extent& extent, const Room
   const Reach reach = reach_along(extent.corners, Direction::UnitZ());
   const double above_m = reach.most_m - room.ceiling_m, below_m = room.floor_m - reach.least_m;
   if (above_m > kSlack_m)
-    faults.error(first_said(faults, {"z", "foot_gap", "height", "sheet", "distance", "x"}),
+    faults.error(first_said(faults, {"z", "foot_gap", "drop", "diameter", "height", "sheet", "distance", "x"}),
                  fmt::format("it goes {} through the ceiling", length_text_up(above_m)),
                  fmt::format("bring its top down by {}", length_text_up(above_m)));
   if (below_m > extent.floor_slack_m + kSlack_m)
@@ -130,6 +130,10 @@ void check_room_fit(const PlacedSet& set, std::vector<Problem>& problems) {
     const bool cloth = sheet.thickness_m <= 0.0;
     // A board leaning back pivots about its lower front edge: its back edge dips by less than its thickness.
     check_fit(faults_of(sheet, problems), {corners, cloth ? kClothGap_m : 0.0, sheet.thickness_m}, set.room);
+  }
+  for (const PlacedLamp& lamp : set.lamps) {
+    const auto corners = lamp.corners(set.room);
+    check_fit(faults_of(lamp, problems), {corners, kClothGap_m}, set.room);
   }
   check_points(set, problems);
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "libsim/base/cases.h"
+
 namespace fillside {
 namespace {
 
@@ -18,26 +20,48 @@ RayCaster cast(const SceneParts& parts) {
   return RayCaster(surfaces);
 }
 
-Emission emission(const LightPanel& panel, const Direction& outward) {
+/// A lamp shines in one part, straight.
+Emission lamp_light(const Rgb& radiance, bool from_here) {
   Emission emission;
-  if (outward.dot(panel.rectangle.normal()) < 0.0) emission.straight[0] = panel.radiance;
+  if (from_here) emission.straight[0] = radiance;
   return emission;
 }
 
 }  // namespace
 
-const Rectangle& rectangle_of(const Emitter& emitter) {
-  return std::visit([](const auto& kind) -> const Rectangle& { return kind.rectangle; }, emitter.kind);
+Rectangle rectangle_of(const Emitter& emitter) {
+  return std::visit(Cases{[](const LampDisc& lamp) { return square_around(lamp.disc); },
+                          [](const LampSphere& lamp) {
+                            return square_around({lamp.sphere.centre, Direction::UnitZ(), lamp.sphere.radius_m});
+                          },
+                          [](const auto& flat) { return flat.rectangle; }},
+                    emitter.kind);
+}
+
+Mesh mesh_of(const Emitter& emitter) {
+  return std::visit(Cases{[](const LampDisc& lamp) { return mesh_of(lamp.disc); },
+                          [](const LampSphere& lamp) { return mesh_of(lamp.sphere); },
+                          [](const auto& flat) { return mesh_of(flat.rectangle); }},
+                    emitter.kind);
 }
 
 Emission emission_of(const Emitter& emitter, const Outside& outside, const Point& point, const Direction& outward) {
-  if (const auto* opening = std::get_if<Opening>(&emitter.kind)) return emission_of(*opening, outside, point, outward);
-  return emission(std::get<LightPanel>(emitter.kind), outward);
+  return std::visit(
+      Cases{[&](const Opening& opening) { return emission_of(opening, outside, point, outward); },
+            [&](const LightPanel& panel) {
+              return lamp_light(panel.radiance, outward.dot(panel.rectangle.normal()) < 0.0);
+            },
+            [&](const LampDisc& lamp) {
+              return lamp_light(lamp.radiance, outward.dot(lamp.disc.normal) < 0.0 && lamp.disc.has(point));
+            },
+            [&](const LampSphere& lamp) { return lamp_light(lamp.radiance, true); }},
+      emitter.kind);
 }
 
 std::optional<Material> room_face(const Emitter& emitter, const Point& point) {
-  if (const auto* opening = std::get_if<Opening>(&emitter.kind)) return room_face(*opening, point);
-  return std::get<LightPanel>(emitter.kind).material;
+  return std::visit(Cases{[&](const Opening& opening) { return room_face(opening, point); },
+                          [](const auto& lamp) { return std::optional<Material>(lamp.material); }},
+                    emitter.kind);
 }
 
 std::uint16_t object_at(const Emitter& emitter, const Point& point) {
@@ -60,14 +84,14 @@ void SceneParts::add_target_sheet(const Rectangle& rectangle, const Material& ma
   surfaces.push_back({mesh_of(rectangle), material, object, kNone, static_cast<int>(targets.size()) - 1});
 }
 
-void SceneParts::add_emitter(std::string name, std::variant<Opening, LightPanel> kind) {
-  const bool lamp = std::holds_alternative<LightPanel>(kind);
+void SceneParts::add_emitter(std::string name, EmitterKind kind) {
+  const bool lamp = !std::holds_alternative<Opening>(kind);
   Emitter emitter{name, std::move(kind), add_object(name, lamp ? ObjectKind::lamp : ObjectKind::window), 0};
   if (auto* opening = std::get_if<Opening>(&emitter.kind); opening && opening->curtain) {
     emitter.curtain_object = add_object(name + " curtain", ObjectKind::curtain);
     light_curtain(*opening, outside);
   }
-  surfaces.push_back({mesh_of(rectangle_of(emitter)), Matte{grey(0.0)}, emitter.object,
+  surfaces.push_back({mesh_of(emitter), Matte{grey(0.0)}, emitter.object,
                       static_cast<int>(emitters.size()), kNone});
   emitters.push_back(std::move(emitter));
 }

@@ -10,6 +10,7 @@
 
 #include "libsim/geometry/ray_caster.h"
 #include "libsim/geometry/rectangle.h"
+#include "libsim/geometry/round_shapes.h"
 #include "libsim/light/outside.h"
 #include "libsim/matter/material.h"
 #include "libsim/scene/opening.h"
@@ -32,15 +33,33 @@ struct LightPanel {
   Matte material{grey(0.0)};
 };
 
-/// Something that light comes from. Its rectangle is what points in the set aim at.
+/// The same, round: a disc that shines from its front, and a ball that shines all round.
+struct LampDisc {
+  Disc disc;
+  Rgb radiance = grey(0.0);
+  Matte material{grey(0.0)};
+};
+struct LampSphere {
+  Sphere sphere;
+  Rgb radiance = grey(0.0);
+  Matte material{grey(0.0)};
+};
+
+/// To add a kind: what it emits, its room face, its mesh and its rectangle in scene.cpp, and how points in the set aim at
+/// it in transport/openings.cpp; neither compiles while one is missing.
+using EmitterKind = std::variant<Opening, LightPanel, LampDisc, LampSphere>;
+
+/// Something that light comes from.
 struct Emitter {
   std::string name;
-  std::variant<Opening, LightPanel> kind;
+  EmitterKind kind;
   std::uint16_t object = 0;          ///< what turns light at its room face
   std::uint16_t curtain_object = 0;  ///< the same where the curtain is
 };
 
-const Rectangle& rectangle_of(const Emitter& emitter);
+/// The opening or panel itself; of what is round, the square around it (of a ball: around its level equator).
+Rectangle rectangle_of(const Emitter& emitter);
+Mesh mesh_of(const Emitter& emitter);
 Emission emission_of(const Emitter& emitter, const Outside& outside, const Point& point, const Direction& outward);
 std::optional<Material> room_face(const Emitter& emitter, const Point& point);
 std::uint16_t object_at(const Emitter& emitter, const Point& point);
@@ -83,7 +102,7 @@ struct SceneParts {
   /// A sheet of no thickness that receivers aim at.
   void add_target_sheet(const Rectangle& rectangle, const Material& material, std::uint16_t object, bool both_sides);
   /// A window or lamp with its own object (and curtain object); the curtain is lit here.
-  void add_emitter(std::string name, std::variant<Opening, LightPanel> kind);
+  void add_emitter(std::string name, EmitterKind kind);
 };
 
 class Scene {

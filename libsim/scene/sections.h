@@ -29,6 +29,7 @@ void each_section(D& d, V&& v) {
   v(Heading{"mesh", "", "a mesh"}, d.meshes);
   v(Heading{"board", "", "a board"}, d.boards);
   v(Heading{"diffuser", "", "a diffuser"}, d.diffusers);
+  v(Heading{"lamp", "", "a lamp"}, d.lamps);
   v(Heading{"camera", "", "the camera"}, d.camera);
   v(Heading{"meter", "", "a meter"}, d.meters);
   v(Heading{"plane", "", "a plane"}, d.planes);

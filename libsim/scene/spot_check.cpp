@@ -97,6 +97,7 @@ void check_thing(const FaultList& faults, const Description&, const BoardSection
 void check_thing(const FaultList& faults, const Description&, const DiffuserSection& diffuser) {
   check_spot(faults, diffuser.spot);
 }
+void check_thing(const FaultList& faults, const Description&, const LampSection& lamp) { check_spot(faults, lamp.spot); }
 void check_thing(const FaultList& faults, const Description&, const MeterSection& meter) {
   check_spot(faults, meter.spot);
   check_faces(faults, meter);
@@ -108,14 +109,16 @@ void check_thing(const FaultList& faults, const Description&, const PlaneSection
 
 void check_set(const Description& description, std::vector<Problem>& problems) {
   const FaultList faults(description.set, "set", problems);
-  std::vector<std::string> windows, meters;
+  std::vector<std::string> lights, meters;
   for (const WindowSection& window : description.windows)
-    if (window.used) windows.push_back(window.name);
+    if (window.used) lights.push_back(window.name);
+  for (const LampSection& lamp : description.lamps)
+    if (lamp.used && lamp.on) lights.push_back(lamp.name);
   for (const MeterSection& meter : description.meters) meters.push_back(meter.name);
   const SetSection& set = description.set;
-  if (!set.key.empty() && std::ranges::find(windows, set.key) == windows.end())
-    faults.error("key", fmt::format("key: there is no window in use called {}", in_quotes(set.key)),
-                 suggestion(set.key, windows, "there is"));
+  if (!set.key.empty() && std::ranges::find(lights, set.key) == lights.end())
+    faults.error("key", fmt::format("key: there is no window in use, nor lamp that is on, called {}", in_quotes(set.key)),
+                 suggestion(set.key, lights, "there is"));
   const bool own_meter = faults.said("reference") && set.reference != SetSection{}.reference;
   if (own_meter && std::ranges::find(meters, set.reference) == meters.end())
     faults.error("reference", fmt::format("reference: there is no meter called {}", in_quotes(set.reference)),

@@ -5,7 +5,9 @@
 #include <optional>
 
 #include "libsim/matter/catalogue.h"
+#include "libsim/matter/clear_pane.h"
 #include "libsim/scene/fault_list.h"
+#include "libsim/scene/placing.h"
 
 namespace fillside {
 namespace {
@@ -76,7 +78,7 @@ void check_shares(const FaultList& faults, const Shares& own, const CataloguedCl
 void check_curtain(const FaultList& faults, const WindowSection& window) {
   const CataloguedCloth* cloth = expect_named(faults, "curtain", window.curtain, cloth_named(window.curtain),
                                               catalogued_cloths(), "cloth");
-  for (const std::string_view key : {"curtain_direct", "curtain_diffuse", "curtain_reflectance"})
+  for (const std::string_view key : {"curtain_direct", "curtain_diffuse", "curtain_reflectance", "folds"})
     if (window.curtain.empty() && faults.said(key))
       return faults.error(key, fmt::format("{} is given, but there is no curtain", key),
                           "name its cloth with curtain");
@@ -84,6 +86,23 @@ void check_curtain(const FaultList& faults, const WindowSection& window) {
                {"curtain_direct", "curtain_diffuse", "curtain_reflectance", window.curtain_direct,
                 window.curtain_diffuse, window.curtain_reflectance},
                cloth);
+}
+
+/// Figures of the glazing that contradict each other, or that no such panes can have.
+void check_glass(const FaultList& faults, const WindowSection& window) {
+  const int panes = pane_count(window);
+  for (const std::string_view key : {"transmittance", "glass_absorption", "dirt"})
+    if (panes == 0 && faults.said(key))
+      return faults.error(key, fmt::format("{} is given, but there is no glass", key), "leave it out, or change glass");
+  if (!window.transmittance) return;
+  if (faults.said("glass_absorption"))
+    return faults.error("transmittance", "both transmittance and glass_absorption are given",
+                        "leave one out: the one follows from the other");
+  if (absorption_for(*window.transmittance, panes)) return;
+  const double most = pane_shares({.absorption = 0.0, .panes = panes}, 1.0).transmitted;
+  faults.error("transmittance",
+               fmt::format("{} glass passes {:.3f} at most, not {:.3g}", window.glass, most, *window.transmittance),
+               "take fewer panes or a smaller transmittance");
 }
 
 /// A board or diffuser has a stock sheet or its own two sides.
@@ -124,7 +143,11 @@ void check_thing(const FaultList& faults, const DiffuserSection& diffuser) {
                cloth);
   check_size(faults, diffuser);
 }
-void check_thing(const FaultList& faults, const WindowSection& window) { check_curtain(faults, window); }
+void check_thing(const FaultList& faults, const WindowSection& window) {
+  check_curtain(faults, window);
+  check_glass(faults, window);
+}
+void check_thing(const FaultList&, const LampSection&) {}
 void check_thing(const FaultList&, const MeterSection&) {}
 void check_thing(const FaultList&, const PlaneSection&) {}
 

@@ -182,6 +182,12 @@ std::optional<Fault> read_member(const SourceValue& v, const Field&, Instant& ou
   return std::nullopt;
 }
 
+std::optional<Fault> read_member(const SourceValue& v, const Field& f, LuminousFlux& out) {
+  return read_quantity(v, f, out);
+}
+std::optional<Fault> read_member(const SourceValue& v, const Field& f, ColourTemperature& out) {
+  return read_quantity(v, f, out);
+}
 std::optional<Fault> read_member(const SourceValue& v, const Field& f, FNumber& out) {
   return read_quantity(v, f, out);
 }

@@ -31,6 +31,8 @@ std::optional<Fault> read_member(const SourceValue& value, const Field& field, L
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, Angle& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, Illuminance& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, Luminance& out);
+std::optional<Fault> read_member(const SourceValue& value, const Field& field, LuminousFlux& out);
+std::optional<Fault> read_member(const SourceValue& value, const Field& field, ColourTemperature& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, FNumber& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, Instant& out);
 

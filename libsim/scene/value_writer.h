@@ -24,6 +24,8 @@ std::string written(Length value);
 std::string written(Angle value);
 std::string written(Illuminance value);
 std::string written(Luminance value);
+std::string written(LuminousFlux value);
+std::string written(ColourTemperature value);
 std::string written(FNumber value);
 std::string written(const Instant& value);  ///< a TOML offset date-time, without quotes
 

@@ -37,18 +37,14 @@ struct SensorFormat {
 constexpr std::array kSensorFormats{SensorFormat{"full frame", 36.0, 24.0}, SensorFormat{"APS-C", 23.5, 15.6},
                                     SensorFormat{"micro four thirds", 17.3, 13.0}, SensorFormat{"phone", 9.8, 7.3}};
 
-/// A rectangle that faces a direction, its v side as near to upward (for a level one: away from the camera) as can be.
-Rectangle rectangle_facing(const Point& centre, const Direction& faces, double width_m, double height_m) {
-  const Direction upward = std::abs(faces.z()) > 0.999 ? Direction(0, 1, 0) : Direction(0, 0, 1);
-  const Direction across = upward.cross(faces).normalized();
-  return {centre, 0.5 * width_m * across, 0.5 * height_m * faces.cross(across)};
-}
-
 }  // namespace
 
 Direction toward_window(const Scene& scene, std::size_t emitter) {
   if (emitter >= scene.emitters().size()) return to_clock(Clock{9.0});
-  Direction outward = -rectangle_of(scene.emitters()[emitter]).normal();
+  const Emitter& key = scene.emitters()[emitter];
+  // The dish is the origin.
+  Direction outward = std::holds_alternative<Opening>(key.kind) ? Direction(-rectangle_of(key).normal())
+                                                                : Direction(rectangle_of(key).centre);
   outward.z() = 0.0;
   return outward.norm() > 1e-6 ? Direction(outward.normalized()) : to_clock(Clock{9.0});
 }

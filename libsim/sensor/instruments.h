@@ -14,7 +14,8 @@
 
 namespace fillside {
 
-/// Horizontal direction from the dish to the wall that an emitter is in; straight left when there is none.
+/// Horizontal direction from the dish to the wall that a window is in, or toward a lamp; straight left when there is none
+/// or the lamp hangs right over the dish.
 Direction toward_window(const Scene& scene, std::size_t emitter);
 
 /// The box around the subject's surfaces; nothing when there is no subject.

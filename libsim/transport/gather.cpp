@@ -55,11 +55,14 @@ void Gathering::add_seen(std::size_t e, const SeenEmitter& seen) {
   const Ray ray = shadow_ray(receiver_.position, receiver_.normal, seen.point);
   const Rgb unshadowed = scene_.has_see_through() ? Rgb(weight * see_through_passage(scene_, ray, context_.mask)) : weight;
   const bool blocked = scene_.caster().blocked(ray, context_.mask & kAllOpaque);
+  // What the wall itself hides is no shadow of anything in the set.
+  const auto* opening = std::get_if<Opening>(&scene_.emitters()[e].kind);
+  const bool from_open_wall = !opening || !hidden_by_reveal(*opening, seen.point, receiver_.position);
   const std::size_t first = scene_.first_source(e);
   const std::size_t curtain = via_of_object(scene_.emitters()[e].curtain_object);
   for (std::size_t part = 0; part < scene_.part_count(e); ++part) {
     const Rgb straight = unshadowed * seen.emission.straight[part], spread = unshadowed * seen.emission.curtain[part];
-    ledger_.add_unshadowed(first + part, straight + spread);
+    if (from_open_wall) ledger_.add_unshadowed(first + part, straight + spread);
     if (blocked) continue;
     ledger_.add(first + part, kStraight, straight);
     if (spread.maxCoeff() > 0.0) ledger_.add(first + part, curtain, spread);

@@ -1,16 +1,34 @@
 #include "libsim/transport/openings.h"
 
+#include "libsim/geometry/seen_disc.h"
+#include "libsim/geometry/seen_sphere.h"
+#include "libsim/geometry/spherical_rectangle.h"
+
 namespace fillside {
+
+namespace {
+
+/// Each kind of emitter as seen from a point.
+SphericalRectangle seen(const Opening& opening, const Point& from) { return {opening.rectangle, from}; }
+SphericalRectangle seen(const LightPanel& panel, const Point& from) { return {panel.rectangle, from}; }
+SeenDisc seen(const LampDisc& lamp, const Point& from) { return {lamp.disc, from}; }
+SeenSphere seen(const LampSphere& lamp, const Point& from) { return {lamp.sphere, from}; }
+
+}  // namespace
 
 std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, double u,
                                         double v) {
   const Emitter& source = scene.emitters()[emitter];
-  const SphericalRectangle seen(rectangle_of(source), seen_from);
-  if (!seen.visible()) return std::nullopt;
-  const auto [point, density] = seen.draw(u, v);
-  const Direction to_source = (point - seen_from).normalized();
-  SeenEmitter drawn{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
-  if (scene.sun()) drawn.emission.straight[scene.sun()->part] = grey(0.0);
+  std::optional<SeenEmitter> drawn = std::visit(
+      [&](const auto& kind) -> std::optional<SeenEmitter> {
+        const auto shape = seen(kind, seen_from);
+        if (!shape.visible()) return std::nullopt;
+        const auto [point, density] = shape.draw(u, v);
+        const Direction to_source = (point - seen_from).normalized();
+        return SeenEmitter{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
+      },
+      source.kind);
+  if (drawn && scene.sun()) drawn->emission.straight[scene.sun()->part] = grey(0.0);
   return drawn;
 }
 
@@ -18,7 +36,7 @@ std::optional<SeenEmitter> draw_sun(const Scene& scene, std::size_t emitter, con
   const Emitter& source = scene.emitters()[emitter];
   if (!scene.sun() || !std::holds_alternative<Opening>(source.kind)) return std::nullopt;
   const Direction to_sun = draw_in_disc(scene.sun()->disc, u, v);
-  const Rectangle& opening = rectangle_of(source);
+  const Rectangle& opening = std::get<Opening>(source.kind).rectangle;
   const double toward = -to_sun.dot(opening.normal());
   const double distance_m = (seen_from - opening.centre).dot(opening.normal()) / toward;
   if (toward <= 0.0 || distance_m <= 0.0) return std::nullopt;
@@ -31,8 +49,13 @@ std::optional<SeenEmitter> draw_sun(const Scene& scene, std::size_t emitter, con
 }
 
 EmitterDensity density_of_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, const Point& point) {
-  const double disc = scene.sun() ? 1.0 / solid_angle_sr(scene.sun()->disc) : 0.0;
-  return {SphericalRectangle(rectangle_of(scene.emitters()[emitter]), seen_from).density_per_sr(point), disc};
+  const double of_emitter = std::visit(
+      [&](const auto& kind) {
+        const auto shape = seen(kind, seen_from);
+        return shape.visible() ? shape.density_per_sr(point) : 0.0;
+      },
+      scene.emitters()[emitter].kind);
+  return {of_emitter, scene.sun() ? 1.0 / solid_angle_sr(scene.sun()->disc) : 0.0};
 }
 
 Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask) {

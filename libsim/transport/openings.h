@@ -1,10 +1,9 @@
-// Windows and lamps as seen from a point: a drawn shadow ray to an emitter's rectangle, by solid angle.
+// Windows and lamps as seen from a point: a drawn shadow ray to an emitter, by solid angle or nearly so.
 #pragma once
 
 #include <optional>
 
 #include "libsim/base/sample_numbers.h"
-#include "libsim/geometry/spherical_rectangle.h"
 #include "libsim/scene/scene.h"
 
 namespace fillside {

@@ -50,11 +50,13 @@ std::vector<MapOutline> outlines_from_above(const Description& description, cons
   using Kind = MapOutline::Kind;
   std::vector<MapOutline> outlines;
   for (const Emitter& emitter : scene.emitters())
-    outlines.push_back({emitter.name, window_line(rectangle_of(emitter)), false, Kind::window});
+    if (std::holds_alternative<Opening>(emitter.kind))
+      outlines.push_back({emitter.name, window_line(rectangle_of(emitter)), false, Kind::window});
   for (std::size_t object = 0; object < scene.objects().size(); ++object) {
     const auto& [name, kind, subject] = scene.objects()[object];
     if (kind == ObjectKind::food) outlines.push_back({name, footprint_of(scene, object), true, Kind::dish});
     if (kind == ObjectKind::prop) outlines.push_back({name, footprint_of(scene, object), true, Kind::prop});
+    if (kind == ObjectKind::lamp) outlines.push_back({name, footprint_of(scene, object), true, Kind::prop});
     if (kind == ObjectKind::board) outlines.push_back({name, footprint_of(scene, object), true, Kind::board});
     if (kind == ObjectKind::diffuser) outlines.push_back({name, footprint_of(scene, object), true, Kind::diffuser});
   }

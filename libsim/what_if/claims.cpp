@@ -79,6 +79,8 @@ Description switched(Description description, const std::string& name, bool used
   in(description.diffusers);
   in(description.items);
   in(description.meshes);
+  for (LampSection& lamp : description.lamps)
+    if (lamp.name == name) lamp.on = used;
   return description;
 }
 

@@ -42,6 +42,9 @@ TEST(Quantity, every_other_kind_is_read_in_its_own_units) {
   expect_reads<Illuminance>("800 lux", 800.0);
   expect_reads<Luminance>("2000 cd/m2", 2000.0);
   expect_reads<Luminance>("2 kcd/m2", 2000.0);
+  expect_reads<LuminousFlux>("800 lm", 800.0);
+  expect_reads<LuminousFlux>("1.5 klm", 1500.0);
+  expect_reads<ColourTemperature>("2700 K", 2700.0);
   expect_reads<Duration>("1/60 s", 1.0 / 60.0);
   expect_reads<Duration>("2 min", 120.0);
   expect_reads<FNumber>("f/5.6", 5.6);

@@ -2,6 +2,7 @@
 // mirror boards, a cloth, a hanging pane. It may be stretched, turned, moved or seen in a mirror.
 #pragma once
 
+#include "libsim/base/cases.h"
 #include "tests/closed_form/sets.h"
 
 namespace fillside::tests {
@@ -48,6 +49,13 @@ inline SceneParts furnished_room(const Furnishing& wish = {}) {
   return parts;
 }
 
+/// A ball over the table and a disc under the ceiling that looks down aslant, both warm.
+inline void add_two_lamps(SceneParts& parts) {
+  const Rgb warm{900.0, 700.0, 300.0};
+  parts.add_emitter("ball", LampSphere{{{1.1, 1.5, 1.3}, 0.12}, warm, Matte{grey(0.6)}});
+  parts.add_emitter("disc", LampDisc{{{3.0, 2.2, 2.2}, Direction(-1, -0.5, -1).normalized(), 0.2}, warm, Matte{grey(0.6)}});
+}
+
 /// Every place p of the set at `placement` p; mirroring placements keep the fronts of windows and lamps in
 /// the room.
 inline SceneParts moved(SceneParts parts, const Placement& placement) {
@@ -59,7 +67,13 @@ inline SceneParts moved(SceneParts parts, const Placement& placement) {
   };
   for (Surface& surface : parts.surfaces)
     for (Point& corner : surface.mesh.corners) corner = placement * corner;
-  for (Emitter& emitter : parts.emitters) std::visit([&](auto& kind) { move(kind.rectangle); }, emitter.kind);
+  const auto move_lamp = Cases{[&](LampDisc& lamp) {
+                                 lamp.disc.centre = placement * lamp.disc.centre;
+                                 lamp.disc.normal = placement.linear() * lamp.disc.normal;
+                               },
+                               [&](LampSphere& lamp) { lamp.sphere.centre = placement * lamp.sphere.centre; },
+                               [&](auto& flat) { move(flat.rectangle); }};
+  for (Emitter& emitter : parts.emitters) std::visit(move_lamp, emitter.kind);
   for (Target& target : parts.targets) move(target.rectangle);
   return parts;
 }

@@ -203,5 +203,23 @@ TEST(DrawScattering, of_a_pane_mirrors_and_passes_in_the_panes_shares) {
               5.0 * std::sqrt(expected * (1.0 - expected) / kDraws));
 }
 
+TEST(ClearPane, takes_the_absorption_that_gives_the_makers_transmittance) {
+  for (const int panes : {1, 2, 3})
+    for (const double transmittance : {0.01, 0.3, 0.6, 0.75}) {
+      const auto absorption = absorption_for(transmittance, panes);
+      ASSERT_TRUE(absorption) << panes;
+      EXPECT_NEAR(pane_shares({kIndex, *absorption, panes}, 1.0).transmitted, transmittance, 1e-12);
+    }
+}
+
+TEST(ClearPane, cannot_pass_more_than_glass_that_absorbs_nothing) {
+  // 2 n / (n2 + 1) for one pane: Stokes 1862.
+  const double most = 2.0 * kIndex / (kIndex * kIndex + 1.0);
+  EXPECT_TRUE(absorption_for(most - 1e-9, 1));
+  EXPECT_FALSE(absorption_for(most + 1e-9, 1));
+  EXPECT_FALSE(absorption_for(most - 1e-9, 2));
+  EXPECT_FALSE(absorption_for(0.5, 0));
+}
+
 }  // namespace
 }  // namespace fillside

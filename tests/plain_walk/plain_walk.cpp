@@ -18,6 +18,12 @@ class Walk {
  private:
   using Response = std::function<Rgb(const Direction& to_source)>;
 
+  struct OnEmitter {
+    Point point;
+    Direction normal;
+    double area_m2;
+  };
+
   double throw_one() { return uniform_(dice_); }
   Direction around(const Direction& normal);
   Direction anywhere();
@@ -25,6 +31,7 @@ class Walk {
   Emission shown(std::size_t emitter, const Point& point, const Direction& outward) const;
   Rgb emitted(std::size_t emitter, const Point& point, const Direction& outward) const;
   Rgb emitted_but_sun(std::size_t emitter, const Point& point, const Direction& outward) const;
+  OnEmitter point_on(const Emitter& emitter);
   Rgb from_emitters(const Point& at, const Response& response);
   Rgb from_sun(const Point& at, const Response& response, const SunDisc& sun, std::size_t part);
   Rgb along(Point from, Direction way, bool counted);
@@ -113,9 +120,9 @@ Rgb Walk::from_sun(const Point& at, const Response& response, const SunDisc& sun
       (height * sun.to_sun + sine * (std::cos(angle) * across + std::sin(angle) * third)).normalized();
   Rgb sum = grey(0.0);
   for (std::size_t e = 0; e < scene_.emitters().size(); ++e) {
-    const Rectangle& window = rectangle_of(scene_.emitters()[e]);
-    if (std::holds_alternative<LightPanel>(scene_.emitters()[e].kind) || way.dot(window.normal()) >= 0.0)
-      continue;
+    const auto* opening = std::get_if<Opening>(&scene_.emitters()[e].kind);
+    if (!opening || way.dot(opening->rectangle.normal()) >= 0.0) continue;
+    const Rectangle& window = opening->rectangle;
     const Point goal = at + way * ((window.centre - at).dot(window.normal()) / way.dot(window.normal()));
     const Eigen::Vector3d off = goal - window.centre;
     const bool inside = std::abs(off.dot(window.half_u)) <= window.half_u.squaredNorm() &&
@@ -126,15 +133,24 @@ Rgb Walk::from_sun(const Point& at, const Response& response, const SunDisc& sun
   return sum * (2.0 * kPi * (1.0 - rim));
 }
 
+/// Anywhere on it, by area; of a disc, anywhere on the square around it, which is dark beside the disc.
+Walk::OnEmitter Walk::point_on(const Emitter& emitter) {
+  if (const auto* lamp = std::get_if<LampSphere>(&emitter.kind)) {
+    const Direction way = anywhere();
+    return {lamp->sphere.centre + lamp->sphere.radius_m * way, way, lamp->sphere.area_m2()};
+  }
+  const Rectangle flat = rectangle_of(emitter);
+  return {flat.at(2.0 * throw_one() - 1.0, 2.0 * throw_one() - 1.0), flat.normal(), flat.area_m2()};
+}
+
 Rgb Walk::from_emitters(const Point& at, const Response& response) {
   Rgb sum = grey(0.0);
   for (std::size_t e = 0; e < scene_.emitters().size(); ++e) {
-    const Rectangle& rectangle = rectangle_of(scene_.emitters()[e]);
-    const Point goal = rectangle.at(2.0 * throw_one() - 1.0, 2.0 * throw_one() - 1.0);
+    const auto [goal, normal, area_m2] = point_on(scene_.emitters()[e]);
     const Direction way = (goal - at).normalized();
-    const double leaving = -way.dot(rectangle.normal());
+    const double leaving = -way.dot(normal);
     if (leaving <= 0.0) continue;
-    const double sr = rectangle.area_m2() * leaving / (goal - at).squaredNorm();
+    const double sr = area_m2 * leaving / (goal - at).squaredNorm();
     const Rgb weight = response(way) * sr;
     if (weight.maxCoeff() > 0.0)
       sum += weight * emitted_but_sun(e, goal, way) * straight_share(at + kOff_m * way, goal);

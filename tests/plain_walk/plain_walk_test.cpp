@@ -75,6 +75,25 @@ TEST(PlainWalk, and_the_library_agree_close_to_boards_and_in_corners) {
       expect_one_answer(scene, Receptor::flat, at, faces, ++seed);
 }
 
+TEST(PlainWalk, and_the_library_agree_with_round_lamps_in_the_room) {
+  SceneParts parts = furnished_room();
+  add_two_lamps(parts);
+  const Scene scene(std::move(parts));
+  std::uint64_t seed = 50;
+  for (const Direction& faces : {kUp, kLeft})
+    expect_one_answer(scene, Receptor::flat, kDishInRoom, faces, ++seed);
+  expect_one_answer(scene, Receptor::dome, kDishInRoom, kToWindow, ++seed);
+}
+
+TEST(PlainWalk, and_the_library_agree_close_to_round_lamps_and_behind_them) {
+  SceneParts parts = furnished_room({.first_window_lit = false, .second_window_lit = false});
+  add_two_lamps(parts);
+  const Scene scene(std::move(parts));
+  std::uint64_t seed = 60;
+  for (const auto& [at, faces] : {std::pair{Point(1.2, 1.5, 1.44), kLeft}, {Point(3.1, 2.25, 2.3), kUp}, {Point(2.9, 2.1, 2.1), kUp}})
+    expect_one_answer(scene, Receptor::flat, at, faces, ++seed);
+}
+
 TEST(PlainWalk, and_the_library_agree_under_a_sky_over_ground) {
   const Scene scene(under(sky_and_ground(kTraditionalOvercast, lux(8000), grey(0.2))));
   expect_one_answer(scene, Receptor::flat, kDishInRoom, kUp, 41);

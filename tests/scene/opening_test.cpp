@@ -50,6 +50,30 @@ TEST(Opening, that_is_a_bare_hole_shows_the_outside_from_wherever_it_is_seen) {
   }
 }
 
+TEST(Opening, that_is_dirty_shows_that_much_less_of_everything) {
+  Opening clean = opening_facing(kIntoRoom);
+  clean.glass = {1.52, 0.0, 1};
+  clean.curtain = ThinCloth{grey(0.2), grey(0.3), grey(0.4)};
+  Opening dirty = clean;
+  dirty.dirt = 0.25;
+  light_curtain(clean, kEven);
+  light_curtain(dirty, kEven);
+  const Emission full = emission_of(clean, kEven, clean.rectangle.centre, {0, 1, 0});
+  const Emission less = emission_of(dirty, kEven, dirty.rectangle.centre, {0, 1, 0});
+  EXPECT_NEAR(less.straight[0][1], 0.75 * full.straight[0][1], 1e-9);
+  EXPECT_NEAR(less.curtain[0][1], 0.75 * full.curtain[0][1], 1e-9);
+}
+
+TEST(Opening, with_a_reveal_has_four_faces_that_look_at_each_other) {
+  Opening opening = opening_facing(kIntoRoom);
+  opening.reveal_m = 0.2;
+  const Mesh faces = mesh_of_reveal(opening);
+  EXPECT_NEAR(area_m2(faces), 2.0 * 0.2 * (0.9 + 1.2), 1e-12);
+  const Point middle = opening.rectangle.centre + 0.1 * kIntoRoom;
+  for (const Triangle& triangle : faces.triangles)
+    EXPECT_GT(area_vector(faces, triangle).dot(middle - faces.corners[triangle[0]]), 0.0);
+}
+
 TEST(Opening, with_glass_shows_the_outside_through_it) {
   Opening opening = opening_facing(kIntoRoom);
   opening.glass = {1.52, 0.0, 1};
