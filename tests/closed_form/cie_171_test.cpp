@@ -147,8 +147,8 @@ TEST(Cie171, case_5_4_all_light_that_meets_a_roof_opening_arrives_under_any_sky)
     EXPECT_TRUE(agrees(flux_in(roof_room(type)), kLevel_lx * 1.0)) << "type " << type;
 }
 
-// The skies on the facade, as shares of the level illuminance: 3000 x 6000 directions by the midpoint rule.
-// The ground's share is half its reflectance.
+// What the skies give the facade as shares of the level illuminance, by quadrature of another program; the
+// ground gives half its reflectance.
 TEST(Cie171, case_5_4_all_light_that_meets_a_facade_opening_arrives) {
   const Rectangle window = sheet({1, 4, 1}, {3, 4, 2}, kToWindow);
   for (const auto& [type, on_facade] : {std::pair{1, 0.3791823},

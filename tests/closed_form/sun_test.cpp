@@ -168,8 +168,7 @@ TEST(SunOnASheet, that_hangs_in_the_room_lights_like_one_in_the_window) {
   add_board(parts, cloth, ThinCloth{grey(0.0), grey(0.4), grey(0.0)}, "cloth");
   // Nothing straight at the meter: a black board shades it above the cloth.
   add_wall(parts, mesh_of(sheet({-9, 0.5, 0.2}, {9, 0.5, 9}, kToWindow)), Matte{grey(0.0)});
-  // An even disc of radiance tau E cos / pi; a square of half side s at distance d squarely before the meter
-  // gives it pi L times four corner factors (configuration_factors.h).
+  // The cloth is an even rectangle of radiance tau E cos / pi (configuration_factors.h).
   const double radiance = 0.4 * kSun_lx * std::cos(30.0 * kDegree) / kPi;
   const double known = illuminance_by_even(cloth, radiance, {0, 0.9, 0}, kToWindow);
   const Measurement seen = measure(Scene(std::move(parts)), flat_meter({0, 0.9, 0}, kToWindow), kMany);
