@@ -122,13 +122,14 @@ TEST(BallLamp, gives_a_light_room_its_lumens_again_and_again) {
   EXPECT_NEAR(flux_on_faces(lit_cube(0.5), "room"), 10000.0, 30.0);
 }
 
-// A mirror shows the lamp once more behind it, where rays meet the ball's mesh.
+// A mirror shows the lamp once more behind it, where rays meet the ball's mesh: a ball of 0.4 m at (0, 0,
+// -1.2).
 TEST(BallLamp, shows_whole_in_a_mirror) {
   SceneParts parts;
-  parts.add_emitter("ball", LampSphere{{{0, 0, 1}, 0.1}, grey(kLuminance), {}});
-  add_board(parts, sheet({-2, -2, -1}, {2, 2, -1}, kUp), Foil{grey(0.8), 1.0, 0.0}, "mirror");
-  EXPECT_TRUE(agrees(factor(Scene(std::move(parts)), {0.5, 0, 0}, kDown),
-                     0.8 * 0.01 / (0.25 + 9.0) * 3.0 / std::sqrt(0.25 + 9.0), 0.01));
+  parts.add_emitter("ball", LampSphere{{{0, 0, 0.6}, 0.4}, grey(kLuminance), {}});
+  add_board(parts, sheet({0.4, -0.25, -0.3}, {0.9, 0.25, -0.3}, kUp), Foil{grey(0.8), 1.0, 0.0}, "mirror");
+  EXPECT_TRUE(agrees(factor(Scene(std::move(parts)), {0.9, 0, 0}, kDown, {.samples = 16384}),
+                     0.8 * (0.16 / 2.25) * (1.2 / 1.5)));
 }
 
 // What the receptor reads by the formula is what the lamp was set up with.
