@@ -53,15 +53,16 @@ void check_direction(const FaultList& faults, const LampSection& lamp) {
                         "leave faces out, or change shape");
   if (by_clock && !lamp.faces_clock)
     faults.error("faces", "faces = \"clock\" needs faces_clock", "for example faces_clock = 9");
-  for (const std::string_view key : {"faces_clock", "elevation"})
-    if (!by_clock && faults.said(key))
-      faults.error(key, fmt::format("{} counts only with faces = \"clock\"", key),
-                   "change faces or leave it out");
+  // What a file written out in full says at its default is no contradiction.
+  if (by_clock || (!lamp.faces_clock && lamp.elevation.si == 0.0)) return;
+  const std::string_view key = lamp.faces_clock ? "faces_clock" : "elevation";
+  faults.error(key, fmt::format("{} counts only with faces = \"clock\"", key),
+               "change faces or leave it out");
 }
 
 void check_place(const FaultList& faults, const LampSection& lamp) {
   const Spot& spot = lamp.spot;
-  if (!lamp.ceiling && faults.said("drop"))
+  if (!lamp.ceiling && lamp.drop != LampSection{}.drop)
     faults.error("drop", "drop counts only with ceiling = true", "leave it out, or say ceiling = true");
   if (lamp.ceiling && spot.z)
     faults.error("z", "a lamp under the ceiling has no z", "say how far it hangs down with drop");

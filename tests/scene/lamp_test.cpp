@@ -4,6 +4,7 @@
 
 #include "libsim/light/chromaticity.h"
 #include "libsim/scene/build.h"
+#include "libsim/scene/canonical.h"
 #include "libsim/scene/check.h"
 #include "libsim/scene/lamp_heat.h"
 #include "libsim/scene/lamp_placing.h"
@@ -94,6 +95,17 @@ TEST(LampCheck, lets_a_lamp_light_a_room_without_a_window_and_be_the_key) {
   EXPECT_THAT(found("[[window]]\n[daylight]\noutdoor = \"0 lx\"\n" + bulb + "on = true"), IsEmpty());
   EXPECT_THAT(found("[[window]]\n[set]\nkey = \"bulb\"\n" + bulb), SizeIs(1))
       << "a lamp that is off is no key";
+}
+
+TEST(LampCheck, takes_a_set_back_with_all_its_defaults_written_out) {
+  for (const std::string keys : {"x = \"30 cm\"", "ceiling = true\nshape = \"disc\"\nfaces = \"down\""}) {
+    const Description d = described(
+        "[[window]]\ntransmittance = 0.6\n[[window]]\nclock = 3\nglass = \"none\"\n[[meter]]\nx = \"20 cm\"\n"
+        "[[lamp]]\nlumens = \"800 lm\"\n" +
+        keys);
+    EXPECT_THAT(found(canonical_scene(d, true)), IsEmpty());
+    EXPECT_EQ(all_values(described(canonical_scene(d, true))), all_values(d));
+  }
 }
 
 TEST(LampCheck, lets_flat_lamps_stand_beside_things_that_a_box_around_them_would_touch) {
