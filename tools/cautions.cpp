@@ -56,7 +56,8 @@ std::string notes_for(const Description& description) {
   std::string text;
   for (const LampSection& lamp : description.lamps)
     if (lamp.used && !lamp.on)
-      text += fmt::format("  note     {} is off; on = true switches it on\n", heading_text("lamp", tame(lamp.name)));
+      text += fmt::format("  note     {} is off; on = true switches it on\n",
+                          heading_text("lamp", tame(lamp.name)));
   return text;
 }
 

@@ -7,7 +7,8 @@ namespace fillside {
 
 Point nearest_on_triangle(const Point& p, const Point& a, const Point& b, const Point& c) {
   const Eigen::Vector3d ab = b - a, ac = c - a, ap = p - a, bp = p - b, cp = p - c;
-  const double d1 = ab.dot(ap), d2 = ac.dot(ap), d3 = ab.dot(bp), d4 = ac.dot(bp), d5 = ab.dot(cp), d6 = ac.dot(cp);
+  const double d1 = ab.dot(ap), d2 = ac.dot(ap), d3 = ab.dot(bp), d4 = ac.dot(bp), d5 = ab.dot(cp),
+               d6 = ac.dot(cp);
   // The regions before a corner, before an edge, and over the face, in this order.
   if (d1 <= 0.0 && d2 <= 0.0) return a;
   if (d3 >= 0.0 && d4 <= d3) return b;
@@ -22,7 +23,8 @@ Point nearest_on_triangle(const Point& p, const Point& a, const Point& b, const 
 double distance_m(const Mesh& mesh, const Point& point) {
   double least2 = 1e60;
   for (const Triangle& t : mesh.triangles) {
-    const Point nearest = nearest_on_triangle(point, mesh.corners[t[0]], mesh.corners[t[1]], mesh.corners[t[2]]);
+    const Point nearest =
+        nearest_on_triangle(point, mesh.corners[t[0]], mesh.corners[t[1]], mesh.corners[t[2]]);
     least2 = std::min(least2, (nearest - point).squaredNorm());
   }
   return std::sqrt(least2);

@@ -5,7 +5,8 @@
 
 namespace fillside {
 
-/// The point of a triangle that is nearest to a point. Ericson, Real-Time Collision Detection, 2005, section 5.1.5.
+/// The point of a triangle that is nearest to a point. Ericson, Real-Time Collision Detection, 2005,
+/// section 5.1.5.
 Point nearest_on_triangle(const Point& point, const Point& a, const Point& b, const Point& c);
 
 /// Distance from a point to the nearest point of the mesh's triangles; 1e30 for an empty mesh.

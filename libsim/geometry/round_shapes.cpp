@@ -30,7 +30,8 @@ Mesh mesh_of(const Disc& disc) {
   mesh.corners.push_back(disc.centre);
   for (std::uint32_t i = 0; i < kSegments; ++i) {
     const double angle = 2.0 * kPi * i / kSegments;
-    mesh.corners.push_back(disc.centre + disc.radius_m * frame.to_world({std::cos(angle), std::sin(angle), 0.0}));
+    mesh.corners.push_back(disc.centre +
+                           disc.radius_m * frame.to_world({std::cos(angle), std::sin(angle), 0.0}));
     mesh.triangles.push_back({0, 1 + i, 1 + (i + 1) % kSegments});
   }
   return mesh;
@@ -38,7 +39,8 @@ Mesh mesh_of(const Disc& disc) {
 
 Rectangle square_around(const Disc& disc) {
   const Frame frame = frame_around(disc.normal);
-  const Eigen::Vector3d u = disc.radius_m * frame.to_world({1, 0, 0}), v = disc.radius_m * frame.to_world({0, 1, 0});
+  const Eigen::Vector3d u = disc.radius_m * frame.to_world({1, 0, 0}),
+                        v = disc.radius_m * frame.to_world({0, 1, 0});
   return {disc.centre, u, v};
 }
 

@@ -23,8 +23,9 @@ struct Disc {
   bool has(const Point& point) const { return (point - centre).squaredNorm() <= radius_m * radius_m; }
 };
 
-/// Fine meshes whose corners lie on the true shape: they are a little smaller, never larger, so that a shadow ray to
-/// the true shape ends before it meets the mesh. What is missing seen from far is 2e-4 of the area at most.
+/// Fine meshes whose corners lie on the true shape: they are a little smaller, never larger, so that a shadow
+/// ray to the true shape ends before it meets the mesh. What is missing seen from far is 2e-4 of the area at
+/// most.
 Mesh mesh_of(const Sphere& sphere);
 Mesh mesh_of(const Disc& disc);
 

@@ -21,8 +21,7 @@ SeenDisc::SeenDisc(const Disc& disc, const Point& seen_from) : disc_(disc), seen
 SphericalRectangle::Seen SeenDisc::draw(double u, double v) const {
   if (near_) return near_->draw(u, v);
   const PointInDisc at = draw_disc(u, v);
-  const Point point =
-      disc_.centre + disc_.radius_m * frame_around(disc_.normal).to_world({at.x, at.y, 0.0});
+  const Point point = disc_.centre + disc_.radius_m * frame_around(disc_.normal).to_world({at.x, at.y, 0.0});
   return {point, density_per_sr(point)};
 }
 

@@ -1,5 +1,5 @@
-// The front of a disc as seen from a point. From afar points are drawn evenly over its area; from near the square around
-// it is drawn by solid angle, which stays bounded, and what misses the disc counts as dark.
+// The front of a disc as seen from a point. From afar points are drawn evenly over its area; from near the
+// square around it is drawn by solid angle, which stays bounded, and what misses the disc counts as dark.
 #pragma once
 
 #include <optional>

@@ -7,7 +7,8 @@
 
 namespace fillside {
 
-SeenSphere::SeenSphere(const Sphere& sphere, const Point& seen_from) : sphere_(sphere), seen_from_(seen_from) {
+SeenSphere::SeenSphere(const Sphere& sphere, const Point& seen_from)
+    : sphere_(sphere), seen_from_(seen_from) {
   constexpr double kOffTheSkin = 1.0 + 1e-6;
   const Eigen::Vector3d way = sphere.centre - seen_from;
   distance_m_ = way.norm();

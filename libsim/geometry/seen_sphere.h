@@ -1,5 +1,6 @@
-// A ball as seen from a point: drawing directions to it uniformly in the cone that it fills. Shirley, Wang, Zimmerman,
-// "Monte Carlo Techniques for Direct Lighting Calculations", ACM Transactions on Graphics 15(1), 1996, section 3.2.2.
+// A ball as seen from a point: drawing directions to it uniformly in the cone that it fills. Shirley, Wang,
+// Zimmerman, "Monte Carlo Techniques for Direct Lighting Calculations", ACM Transactions on Graphics 15(1),
+// 1996, section 3.2.2.
 #pragma once
 
 #include "libsim/geometry/round_shapes.h"

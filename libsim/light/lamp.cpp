@@ -32,7 +32,9 @@ double axial_factor(const LampShape& shape, double distance_m) {
   return std::visit(
       Cases{[&](const Sphere& s) { return distance_m > s.radius_m ? ratio2(s.radius_m, distance_m) : 0.0; },
             [&](const Disc& d) { return 1.0 / (1.0 + ratio2(distance_m, d.radius_m)); },
-            [&](const Rectangle& r) { return 4.0 * corner_factor(r.half_u.norm(), r.half_v.norm(), distance_m); }},
+            [&](const Rectangle& r) {
+              return 4.0 * corner_factor(r.half_u.norm(), r.half_v.norm(), distance_m);
+            }},
       shape);
 }
 

@@ -11,8 +11,8 @@ namespace fillside {
 /// Strength, size, place and direction, as far as the section tells them.
 void check_lamps(const Description& description, std::vector<Problem>& problems);
 
-/// Lamps in the food, the table, a board or each other; and readings taken within a lamp. The description must have
-/// passed check_lamps.
+/// Lamps in the food, the table, a board or each other; and readings taken within a lamp. The description
+/// must have passed check_lamps.
 void check_placed_lamps(const PlacedSet& set, std::vector<Problem>& problems);
 
 }  // namespace fillside

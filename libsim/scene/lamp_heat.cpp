@@ -27,8 +27,8 @@ std::vector<FlatThing> flat_things(const PlacedSet& set) {
   return things;
 }
 
-/// The nearest corner of one to the surface of the other, both ways; the rectangle in a grid of pieces, so that long
-/// edges that pass each other are not missed by much.
+/// The nearest corner of one to the surface of the other, both ways; the rectangle in a grid of pieces, so
+/// that long edges that pass each other are not missed by much.
 double between_m(const Mesh& lamp, const Rectangle& face) {
   constexpr int kPieces = 16;
   const Mesh face_mesh = mesh_of(face);
@@ -36,7 +36,8 @@ double between_m(const Mesh& lamp, const Rectangle& face) {
   for (const Point& corner : lamp.corners) least_m = std::min(least_m, distance_m(face_mesh, corner));
   for (int i = 0; i <= kPieces; ++i)
     for (int j = 0; j <= kPieces; ++j)
-      least_m = std::min(least_m, distance_m(lamp, face.at(2.0 * i / kPieces - 1.0, 2.0 * j / kPieces - 1.0)));
+      least_m =
+          std::min(least_m, distance_m(lamp, face.at(2.0 * i / kPieces - 1.0, 2.0 * j / kPieces - 1.0)));
   return least_m;
 }
 
@@ -56,7 +57,8 @@ std::vector<HeatedThing> things_near_lamps(const Description& description) {
     if (!lamp.section->on) continue;
     for (const FlatThing& thing : things) {
       double least_m = 1e30;
-      for (const Rectangle& face : thing.faces) least_m = std::min(least_m, distance_between_m(lamp.shape, face));
+      for (const Rectangle& face : thing.faces)
+        least_m = std::min(least_m, distance_between_m(lamp.shape, face));
       if (least_m < kNearALamp_m)
         near.push_back({heading_text("lamp", tame(lamp.section->name)), thing.name, least_m});
     }

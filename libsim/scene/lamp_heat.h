@@ -8,7 +8,8 @@
 
 namespace fillside {
 
-/// Nearer than this wants a word. Common practice: an arm's length would be better; makers give their own distances.
+/// Nearer than this wants a word. Common practice: an arm's length would be better; makers give their own
+/// distances.
 inline constexpr double kNearALamp_m = 0.30;
 
 struct HeatedThing {
@@ -16,8 +17,8 @@ struct HeatedThing {
   double distance_m;        ///< between their nearest points, to a few millimetres
 };
 
-/// Boards, diffusers and curtains within kNearALamp_m of a lamp that is on, in file order. The description must have
-/// passed check().
+/// Boards, diffusers and curtains within kNearALamp_m of a lamp that is on, in file order. The description
+/// must have passed check().
 std::vector<HeatedThing> things_near_lamps(const Description& description);
 
 }  // namespace fillside

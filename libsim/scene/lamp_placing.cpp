@@ -16,7 +16,8 @@ Direction facing_of(const LampSection& lamp, const Point& place) {
   const std::string word = lamp.faces.value_or(lamp.ceiling ? "down" : "dish");
   if (word == "up") return Direction::UnitZ();
   if (word == "clock" && lamp.faces_clock)
-    return std::cos(lamp.elevation.si) * to_clock(*lamp.faces_clock) + std::sin(lamp.elevation.si) * Direction::UnitZ();
+    return std::cos(lamp.elevation.si) * to_clock(*lamp.faces_clock) +
+           std::sin(lamp.elevation.si) * Direction::UnitZ();
   if (word == "dish" && place.norm() > 1e-9) return -place.normalized();  // the dish stands on the origin
   return -Direction::UnitZ();
 }

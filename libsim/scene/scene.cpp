@@ -13,8 +13,8 @@ RayCaster cast(const SceneParts& parts) {
   for (const Surface& surface : parts.surfaces) {
     const bool through = surface.emitter == kNone && lets_light_through(surface.material);
     const bool subject = parts.objects[surface.object].subject;
-    const std::uint32_t mask = subject ? (through ? kLetsThroughSubject : kOpaqueSubject)
-                                       : (through ? kLetsThrough : kOpaque);
+    const std::uint32_t mask =
+        subject ? (through ? kLetsThroughSubject : kOpaqueSubject) : (through ? kLetsThrough : kOpaque);
     surfaces.push_back({&surface.mesh, mask});
   }
   return RayCaster(surfaces);
@@ -30,12 +30,13 @@ Emission lamp_light(const Rgb& radiance, bool from_here) {
 }  // namespace
 
 Rectangle rectangle_of(const Emitter& emitter) {
-  return std::visit(Cases{[](const LampDisc& lamp) { return square_around(lamp.disc); },
-                          [](const LampSphere& lamp) {
-                            return square_around({lamp.sphere.centre, Direction::UnitZ(), lamp.sphere.radius_m});
-                          },
-                          [](const auto& flat) { return flat.rectangle; }},
-                    emitter.kind);
+  return std::visit(
+      Cases{[](const LampDisc& lamp) { return square_around(lamp.disc); },
+            [](const LampSphere& lamp) {
+              return square_around({lamp.sphere.centre, Direction::UnitZ(), lamp.sphere.radius_m});
+            },
+            [](const auto& flat) { return flat.rectangle; }},
+      emitter.kind);
 }
 
 Mesh mesh_of(const Emitter& emitter) {
@@ -45,7 +46,8 @@ Mesh mesh_of(const Emitter& emitter) {
                     emitter.kind);
 }
 
-Emission emission_of(const Emitter& emitter, const Outside& outside, const Point& point, const Direction& outward) {
+Emission emission_of(const Emitter& emitter, const Outside& outside, const Point& point,
+                     const Direction& outward) {
   return std::visit(
       Cases{[&](const Opening& opening) { return emission_of(opening, outside, point, outward); },
             [&](const LightPanel& panel) {
@@ -91,8 +93,8 @@ void SceneParts::add_emitter(std::string name, EmitterKind kind) {
     emitter.curtain_object = add_object(name + " curtain", ObjectKind::curtain);
     light_curtain(*opening, outside);
   }
-  surfaces.push_back({mesh_of(emitter), Matte{grey(0.0)}, emitter.object,
-                      static_cast<int>(emitters.size()), kNone});
+  surfaces.push_back(
+      {mesh_of(emitter), Matte{grey(0.0)}, emitter.object, static_cast<int>(emitters.size()), kNone});
   emitters.push_back(std::move(emitter));
 }
 

@@ -28,10 +28,14 @@ void check_faces(const FaultList& faults, const S& instrument) {
   const bool by_clock = instrument.faces == "clock";
   if (by_clock && !instrument.faces_clock)
     faults.error("faces", "faces = \"clock\" needs faces_clock", "for example faces_clock = 9");
-  for (const std::string_view key : {"faces_clock", "elevation"})
-    if (!by_clock && faults.said(key))
-      faults.error(key, fmt::format("{} counts only with faces = \"clock\"", key),
-                   "change faces or leave it out");
+  const auto refuse = [&](std::string_view key) {
+    faults.error(key, fmt::format("{} counts only with faces = \"clock\"", key),
+                 "change faces or leave it out");
+  };
+  if (!by_clock && instrument.faces_clock) refuse("faces_clock");
+  // A meter written out in full says its level elevation: no contradiction.
+  if constexpr (requires { instrument.elevation; })
+    if (!by_clock && instrument.elevation.si != 0.0) refuse("elevation");
 }
 
 const ItemSection* item_named(const Description& description, std::string_view name) {

@@ -78,10 +78,12 @@ void check_shares(const FaultList& faults, const Shares& own, const CataloguedCl
 void check_curtain(const FaultList& faults, const WindowSection& window) {
   const CataloguedCloth* cloth = expect_named(faults, "curtain", window.curtain, cloth_named(window.curtain),
                                               catalogued_cloths(), "cloth");
-  for (const std::string_view key : {"curtain_direct", "curtain_diffuse", "curtain_reflectance", "folds"})
+  for (const std::string_view key : {"curtain_direct", "curtain_diffuse", "curtain_reflectance"})
     if (window.curtain.empty() && faults.said(key))
       return faults.error(key, fmt::format("{} is given, but there is no curtain", key),
                           "name its cloth with curtain");
+  if (window.curtain.empty() && window.folds != WindowSection{}.folds)
+    return faults.error("folds", "folds is given, but there is no curtain", "name its cloth with curtain");
   check_shares(faults,
                {"curtain_direct", "curtain_diffuse", "curtain_reflectance", window.curtain_direct,
                 window.curtain_diffuse, window.curtain_reflectance},
@@ -91,11 +93,12 @@ void check_curtain(const FaultList& faults, const WindowSection& window) {
 /// Figures of the glazing that contradict each other, or that no such panes can have.
 void check_glass(const FaultList& faults, const WindowSection& window) {
   const int panes = pane_count(window);
-  for (const std::string_view key : {"transmittance", "glass_absorption", "dirt"})
-    if (panes == 0 && faults.said(key))
-      return faults.error(key, fmt::format("{} is given, but there is no glass", key), "leave it out, or change glass");
+  if (panes == 0 && (window.transmittance || window.dirt > 0.0)) {
+    const std::string_view key = window.transmittance ? "transmittance" : "dirt";
+    return faults.error(key, fmt::format("{} is given, but there is no glass", key), "leave it out, or change glass");
+  }
   if (!window.transmittance) return;
-  if (faults.said("glass_absorption"))
+  if (window.glass_absorption != WindowSection{}.glass_absorption)
     return faults.error("transmittance", "both transmittance and glass_absorption are given",
                         "leave one out: the one follows from the other");
   if (absorption_for(*window.transmittance, panes)) return;

@@ -53,7 +53,8 @@ inline SceneParts furnished_room(const Furnishing& wish = {}) {
 inline void add_two_lamps(SceneParts& parts) {
   const Rgb warm{900.0, 700.0, 300.0};
   parts.add_emitter("ball", LampSphere{{{1.1, 1.5, 1.3}, 0.12}, warm, Matte{grey(0.6)}});
-  parts.add_emitter("disc", LampDisc{{{3.0, 2.2, 2.2}, Direction(-1, -0.5, -1).normalized(), 0.2}, warm, Matte{grey(0.6)}});
+  parts.add_emitter(
+      "disc", LampDisc{{{3.0, 2.2, 2.2}, Direction(-1, -0.5, -1).normalized(), 0.2}, warm, Matte{grey(0.6)}});
 }
 
 /// Every place p of the set at `placement` p; mirroring placements keep the fronts of windows and lamps in

@@ -14,7 +14,8 @@ constexpr double kLuminance = 1000.0;
 
 Scene disc_overhead(double radius_m, double height_m, double albedo = 0.0) {
   SceneParts parts;
-  parts.add_emitter("disc", LampDisc{{{0, 0, height_m}, kDown, radius_m}, grey(kLuminance), Matte{grey(albedo)}});
+  parts.add_emitter("disc",
+                    LampDisc{{{0, 0, height_m}, kDown, radius_m}, grey(kLuminance), Matte{grey(albedo)}});
   return Scene(std::move(parts));
 }
 
@@ -41,8 +42,8 @@ TEST(DiscLamp, gives_the_known_light_to_a_surface_parallel_to_it) {
   EXPECT_TRUE(agrees(factor(disc_overhead(0.15, 0.5), {-0.4, 0, 0}, kUp), 0.0337159509));
 }
 
-// The same catalogue, element at right angles that looks toward the axis: (h / 2 r) [Z / sqrt(Z2 - 4 R2 r2) - 1] with
-// Z = h2 + R2 + r2.
+// The same catalogue, element at right angles that looks toward the axis: (h / 2 r) [Z / sqrt(Z2 - 4 R2 r2) -
+// 1] with Z = h2 + R2 + r2.
 TEST(DiscLamp, gives_the_known_light_to_a_surface_at_right_angles_to_it) {
   EXPECT_TRUE(agrees(factor(disc_overhead(0.5, 1.0), {1, 0, 0}, kLeft), 0.0581563057));
   EXPECT_TRUE(agrees(factor(disc_overhead(0.15, 0.5), {0, -0.4, 0}, kAway), 0.0255414557));
@@ -63,10 +64,13 @@ TEST(DiscLamp, shines_from_its_front_only) {
 TEST(DiscLamp, that_is_small_is_a_point_source) {
   const double radius_m = 0.002;
   SceneParts parts;
-  parts.add_emitter("disc", LampDisc{{{0, 0, 3}, kDown, radius_m}, grey(1000.0 / (kPi * radius_m * radius_m)), {}});
+  parts.add_emitter("disc",
+                    LampDisc{{{0, 0, 3}, kDown, radius_m}, grey(1000.0 / (kPi * radius_m * radius_m)), {}});
   const Scene scene(std::move(parts));
-  for (const auto& [at, lx] :
-       {std::pair{Point(0, 0, 0), 111.1111}, {Point(0.5, 0, 0), 105.1863}, {Point(1, 0, 0), 90.0}, {Point(1.5, 1.5, 0), 49.3827}})
+  for (const auto& [at, lx] : {std::pair{Point(0, 0, 0), 111.1111},
+                               {Point(0.5, 0, 0), 105.1863},
+                               {Point(1, 0, 0), 90.0},
+                               {Point(1.5, 1.5, 0), 49.3827}})
     EXPECT_TRUE(agrees(read(scene, flat_meter(at, kUp), kFew), lx, 1e-4)) << at.transpose();
 }
 
@@ -77,8 +81,8 @@ TEST(BallLamp, gives_the_known_light_from_above_the_horizon) {
   EXPECT_TRUE(agrees(factor(ball_overhead(0.5, 1.0), {0, 0, 0}, tilted(60)), 0.125));
 }
 
-// With H = d / R, w = sqrt(H2 - 1): cos t acos(-w cot t) / (pi H2) + 1/pi [atan(sqrt(1 - H2 cos2 t) / w) - w sqrt(1 -
-// H2 cos2 t) / H2]. The same catalogue, sphere cut by the horizon.
+// With H = d / R, w = sqrt(H2 - 1): cos t acos(-w cot t) / (pi H2) + 1/pi [atan(sqrt(1 - H2 cos2 t) / w) - w
+// sqrt(1 - H2 cos2 t) / H2]. The same catalogue, sphere cut by the horizon.
 TEST(BallLamp, gives_the_known_light_when_the_horizon_cuts_it) {
   EXPECT_TRUE(agrees(factor(ball_overhead(0.5, 1.0), {0, 0, 0}, tilted(90)), 0.028834443));
   EXPECT_TRUE(agrees(factor(ball_overhead(0.5, 1.0), {0, 0, 0}, tilted(100)), 0.011283772));
@@ -118,13 +122,14 @@ TEST(BallLamp, gives_a_light_room_its_lumens_again_and_again) {
   EXPECT_NEAR(flux_on_faces(lit_cube(0.5), "room"), 10000.0, 30.0);
 }
 
-// A mirror shows the lamp once more behind it, where rays meet the ball's mesh.
+// A mirror shows the lamp once more behind it, where rays meet the ball's mesh: a ball of 0.4 m at (0, 0,
+// -1.2).
 TEST(BallLamp, shows_whole_in_a_mirror) {
   SceneParts parts;
-  parts.add_emitter("ball", LampSphere{{{0, 0, 1}, 0.1}, grey(kLuminance), {}});
-  add_board(parts, sheet({-2, -2, -1}, {2, 2, -1}, kUp), Foil{grey(0.8), 1.0, 0.0}, "mirror");
-  EXPECT_TRUE(agrees(factor(Scene(std::move(parts)), {0.5, 0, 0}, kDown),
-                     0.8 * 0.01 / (0.25 + 9.0) * 3.0 / std::sqrt(0.25 + 9.0), 0.01));
+  parts.add_emitter("ball", LampSphere{{{0, 0, 0.6}, 0.4}, grey(kLuminance), {}});
+  add_board(parts, sheet({0.4, -0.25, -0.3}, {0.9, 0.25, -0.3}, kUp), Foil{grey(0.8), 1.0, 0.0}, "mirror");
+  EXPECT_TRUE(agrees(factor(Scene(std::move(parts)), {0.9, 0, 0}, kDown, {.samples = 16384}),
+                     0.8 * (0.16 / 2.25) * (1.2 / 1.5)));
 }
 
 // What the receptor reads by the formula is what the lamp was set up with.
@@ -133,11 +138,18 @@ TEST(Lamps, give_the_reading_they_were_described_by) {
                                  LampShape(rectangle_facing({0, 0, 1}, kDown, 0.6, 0.2))}) {
     const double luminance = luminance_by_reading(shape, lux(500), metres(0.7)).si;
     SceneParts parts;
-    std::visit(Cases{[&](const Sphere& s) { parts.add_emitter("lamp", LampSphere{s, grey(luminance), {}}); },
-                     [&](const Disc& d) { parts.add_emitter("lamp", LampDisc{d, grey(luminance), {}}); },
-                     [&](const Rectangle& r) { parts.add_emitter("lamp", LightPanel{r, grey(luminance), {}}); }},
+    std::visit(Cases{[&](const Sphere& s) {
+                       parts.add_emitter("lamp", LampSphere{s, grey(luminance), {}});
+                     },
+                     [&](const Disc& d) {
+                       parts.add_emitter("lamp", LampDisc{d, grey(luminance), {}});
+                     },
+                     [&](const Rectangle& r) {
+                       parts.add_emitter("lamp", LightPanel{r, grey(luminance), {}});
+                     }},
                shape);
-    EXPECT_TRUE(agrees(read(Scene(std::move(parts)), flat_meter({0, 0, 0.3}, kUp)), 500.0, 0.002)) << shape.index();
+    EXPECT_TRUE(agrees(read(Scene(std::move(parts)), flat_meter({0, 0, 0.3}, kUp)), 500.0, 0.002))
+        << shape.index();
   }
 }
 

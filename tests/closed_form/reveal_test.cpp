@@ -1,4 +1,5 @@
-// A window at the outer side of a thick wall: the wall hides part of it from aslant, and its faces send light on.
+// A window at the outer side of a thick wall: the wall hides part of it from aslant, and its faces send light
+// on.
 #include <gtest/gtest.h>
 
 #include "tests/closed_form/agreement.h"

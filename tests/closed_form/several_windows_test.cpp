@@ -10,10 +10,12 @@ namespace fillside::tests {
 namespace {
 
 const std::string kRoom =
-    "[room]\nwalls = 0.0\nceiling = 0.0\nfloor = 0.0\n[table]\nsurface = \"black velvet\"\nreflectance = 0.0\n"
+    "[room]\nwalls = 0.0\nceiling = 0.0\nfloor = 0.0\n[table]\nsurface = \"black velvet\"\nreflectance = "
+    "0.0\n"
     "[[window]]\nname = \"left\"\nclock = 9\nreveal = \"15 cm\"\n"
     "[[window]]\nname = \"back\"\nclock = 12\nsize = \"wide\"\ncurtain = \"sheer\"\n"
-    "[[window]]\nname = \"door\"\nclock = 3\nsize = \"patio door\"\nbars_across = 2\nbars_up = 1\ndirt = 0.1\n";
+    "[[window]]\nname = \"door\"\nclock = 3\nsize = \"patio door\"\nbars_across = 2\nbars_up = 1\ndirt = "
+    "0.1\n";
 
 Description three_windows() {
   std::vector<Problem> warnings;
@@ -21,7 +23,8 @@ Description three_windows() {
 }
 
 Estimate of_window(const Measurement& m, const std::string& name) {
-  return m.sum(0, [&](std::size_t source, std::size_t) { return m.names().sources[source].name.starts_with(name); });
+  return m.sum(
+      0, [&](std::size_t source, std::size_t) { return m.names().sources[source].name.starts_with(name); });
 }
 
 TEST(SeveralWindows, have_rows_that_add_up) {
@@ -47,7 +50,8 @@ TEST(SeveralWindows, each_give_alone_what_their_rows_say) {
     const auto own = [&](const Measurement& m) {
       return m.sum(0, [&](std::size_t source, std::size_t via) {
         const std::string way = m.names().via_name(via);
-        return m.names().sources[source].name.starts_with(name) && (way == "straight" || way == name + " curtain");
+        return m.names().sources[source].name.starts_with(name) &&
+               (way == "straight" || way == name + " curtain");
       });
     };
     EXPECT_TRUE(agrees(own(one), own(all).value(), 0.001)) << name;

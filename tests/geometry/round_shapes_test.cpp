@@ -44,10 +44,10 @@ TEST(RoundShapes, the_square_around_a_disc_just_holds_it) {
 TEST(Nearness, is_measured_to_the_face_an_edge_or_a_corner_whichever_is_nearest) {
   const Mesh mesh{{{0, 0, 0}, {1, 0, 0}, {0, 1, 0}}, {{0, 1, 2}}};
   EXPECT_NEAR(distance_m(mesh, {0.2, 0.2, 0.7}), 0.7, 1e-15);
-  EXPECT_NEAR(distance_m(mesh, {0.5, -0.3, 0.4}), 0.5, 1e-15);           // an edge
-  EXPECT_NEAR(distance_m(mesh, {1, 1, 0}), std::sqrt(0.5), 1e-15);       // the long edge
-  EXPECT_NEAR(distance_m(mesh, {-2, 0.4, 0}), 2.0, 1e-15);               // the third edge
-  EXPECT_NEAR(distance_m(mesh, {-2, -2, 1}), 3.0, 1e-15);                // corners
+  EXPECT_NEAR(distance_m(mesh, {0.5, -0.3, 0.4}), 0.5, 1e-15);      // an edge
+  EXPECT_NEAR(distance_m(mesh, {1, 1, 0}), std::sqrt(0.5), 1e-15);  // the long edge
+  EXPECT_NEAR(distance_m(mesh, {-2, 0.4, 0}), 2.0, 1e-15);          // the third edge
+  EXPECT_NEAR(distance_m(mesh, {-2, -2, 1}), 3.0, 1e-15);           // corners
   EXPECT_NEAR(distance_m(mesh, {3, -1, 2}), 3.0, 1e-15);
   EXPECT_NEAR(distance_m(mesh, {0, 3, 0}), 2.0, 1e-15);
   EXPECT_GT(distance_m({}, {0, 0, 0}), 1e29);

@@ -41,13 +41,15 @@ TEST(SeenSphere, draws_the_cone_evenly) {
   std::vector<int> counts(kRings * kSpokes);
   Dice dice(2);
   for (int i = 0; i < kDraws; ++i) {
-    const Direction way = frame.to_local((seen.draw(dice.throw_one(), dice.throw_one()).point - from).normalized());
+    const Direction way =
+        frame.to_local((seen.draw(dice.throw_one(), dice.throw_one()).point - from).normalized());
     const double height = (1.0 - way.z()) / most, around = std::atan2(way.y(), way.x()) / (2.0 * kPi) + 0.5;
     const int ring = std::min(kRings - 1, static_cast<int>(height * kRings));
     const int spoke = std::min(kSpokes - 1, static_cast<int>(around * kSpokes));
     ++counts[static_cast<std::size_t>(ring * kSpokes + spoke)];
   }
-  EXPECT_LT(tests::chi_square(counts, kDraws / (kRings * kSpokes)), tests::chi_square_limit(kRings * kSpokes - 1));
+  EXPECT_LT(tests::chi_square(counts, kDraws / (kRings * kSpokes)),
+            tests::chi_square_limit(kRings * kSpokes - 1));
 }
 
 TEST(SeenSphere, is_not_seen_from_within_nor_from_its_skin) {

@@ -30,7 +30,8 @@ TEST(Lamp, close_by_fills_half_of_the_sky) {
 
 TEST(Lamp, is_as_bright_as_its_reading_asks) {
   for (const LampShape& shape : {kBall, kDisc, kPanel})
-    EXPECT_NEAR(kPi * axial_factor(shape, 0.5) * luminance_by_reading(shape, lux(300), metres(0.5)).si, 300.0, 1e-9);
+    EXPECT_NEAR(kPi * axial_factor(shape, 0.5) * luminance_by_reading(shape, lux(300), metres(0.5)).si, 300.0,
+                1e-9);
 }
 
 }  // namespace

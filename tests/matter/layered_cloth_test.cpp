@@ -44,7 +44,8 @@ TEST(LayeredCloth, two_and_three_times_is_what_bounces_between_layers_add_up_to)
 
 TEST(LayeredCloth, that_absorbs_nothing_is_joined_smoothly_by_one_that_absorbs_hardly_anything) {
   const ThinCloth nearly{grey(0.1), grey(0.3), grey(0.6 - 1e-9)};
-  EXPECT_NEAR(layered({grey(0.1), grey(0.3), grey(0.6)}, 2.0).diffuse[0], layered(nearly, 2.0).diffuse[0], 1e-6);
+  EXPECT_NEAR(layered({grey(0.1), grey(0.3), grey(0.6)}, 2.0).diffuse[0], layered(nearly, 2.0).diffuse[0],
+              1e-6);
 }
 
 TEST(LayeredCloth, that_is_opaque_stays_as_it_is) {

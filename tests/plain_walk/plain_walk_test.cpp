@@ -90,7 +90,8 @@ TEST(PlainWalk, and_the_library_agree_close_to_round_lamps_and_behind_them) {
   add_two_lamps(parts);
   const Scene scene(std::move(parts));
   std::uint64_t seed = 60;
-  for (const auto& [at, faces] : {std::pair{Point(1.2, 1.5, 1.44), kLeft}, {Point(3.1, 2.25, 2.3), kUp}, {Point(2.9, 2.1, 2.1), kUp}})
+  for (const auto& [at, faces] :
+       {std::pair{Point(1.2, 1.5, 1.44), kLeft}, {Point(3.1, 2.25, 2.3), kUp}, {Point(2.9, 2.1, 2.1), kUp}})
     expect_one_answer(scene, Receptor::flat, at, faces, ++seed);
 }
 
