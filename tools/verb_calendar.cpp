@@ -5,6 +5,7 @@
 
 #include "libsim/scene/canonical.h"
 #include "libsim/scene/daylight.h"
+#include "libsim/scene/wording.h"
 #include "libsim/writers/atomic_file.h"
 #include "libsim/writers/day_sheet.h"
 #include "libsim/writers/hour_axis.h"
