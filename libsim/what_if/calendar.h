@@ -54,9 +54,9 @@ struct WantedExposure {
 };
 
 struct CalendarPlan {
-  EarthPlace place;
+  EarthPlace place{};
   int offset_min = 0;  ///< of the clock, all the year
-  WantedExposure wanted;
+  WantedExposure wanted{};
   double step_min = 30.0, sun_step_min = 2.0;
   bool find_good_hours = true;
   int threads = 0;

@@ -54,6 +54,7 @@ DishFootprint::DishFootprint(const Scene& scene) {
   places_.push_back(middle);
   for (int i = 0; i < kSide * kSide; ++i) {
     const double across = (i % kSide) / (kSide - 1.0), up = (i / kSide) / (kSide - 1.0);
+    if (std::hypot(across - 0.5, up - 0.5) > 0.5 + 1e-9) continue;  // a dish is round
     places_.push_back({std::lerp(bounds.low.x(), bounds.high.x(), across),
                        std::lerp(bounds.low.y(), bounds.high.y(), up), middle.z()});
   }

@@ -9,8 +9,8 @@
 
 namespace fillside {
 
-/// Places at the height of the dish meter, the subject away: the meter's own and a grid over the subject's footprint
-/// (a 24 cm square when there is none).
+/// Places at the height of the dish meter, the subject away: the meter's own and a grid over the oval that the
+/// subject's footprint holds (a 24 cm round when there is none).
 class DishFootprint {
  public:
   /// The set must stand before an even outside of radiance 1.

@@ -14,7 +14,7 @@ namespace fillside {
 namespace {
 
 constexpr int kWidth = 1300;
-constexpr double kMargin = 60.0, kLeft = 100.0, kPlotHeight = 360.0, kStrip = 30.0;
+constexpr double kMargin = 60.0, kLeft = 130.0, kPlotHeight = 360.0, kStrip = 30.0;
 
 double minutes(const std::optional<Instant>& at, double missing) {
   return at ? 60.0 * at->hour + at->minute + at->second / 60.0 : missing;
@@ -30,9 +30,9 @@ class DayDrawing {
     for (const std::string& caption : sheet.captions)
       for (std::string& line : lines_of(ruler, caption, {.size_px = 16.0}, width)) captions_.push_back(std::move(line));
     choose_range();
-    const double top = 46.0 + 40.0 * static_cast<double>(title_.size()) + 26.0 * static_cast<double>(note_.size()) + 20.0;
+    const double top = 46.0 + 40.0 * static_cast<double>(title_.size()) + 26.0 * static_cast<double>(note_.size()) + 56.0;
     plot_ = {kLeft, top, kWidth - kLeft - kMargin, kPlotHeight};
-    drawing_ = Drawing(kWidth, static_cast<int>(plot_.bottom() + 190.0 + 23.0 * static_cast<double>(captions_.size()) + 24.0));
+    drawing_ = Drawing(kWidth, static_cast<int>(plot_.bottom() + 152.0 + 23.0 * static_cast<double>(captions_.size()) + 24.0));
   }
 
   Picture finished() {
@@ -78,7 +78,7 @@ class DayDrawing {
       drawing_.stroke(std::array{SheetPoint{x_of(minute), plot_.top}, SheetPoint{x_of(minute), plot_.bottom() + 8.0}}, false, {kHairline, 1.0});
       drawing_.write(clock_text(minute), {x_of(minute), plot_.bottom() + 28.0}, {.size_px = 17.0, .across = Lettering::Across::middle});
     }
-    drawing_.write("EV at ISO 100", {38.0, plot_.middle_y()},
+    drawing_.write("EV at ISO 100", {kMargin + 12.0, plot_.middle_y()},
                    {.size_px = 17.0, .across = Lettering::Across::middle, .down = Lettering::Down::middle, .turned_rad = -kPi / 2.0});
   }
 
@@ -109,14 +109,14 @@ class DayDrawing {
     });
     const double y = y_of(sheet_.least_ev100);
     drawing_.stroke(std::array{SheetPoint{plot_.left, y}, SheetPoint{plot_.right(), y}}, false, {kGoodMark, 2.0, {3.0, 4.0}});
-    drawing_.write(sheet_.least_text, {plot_.right() - 8.0, y - 7.0}, {.size_px = 16.0, .ink = kGoodMark, .across = Lettering::Across::right, .halo_px = 3.0});
+    drawing_.write(sheet_.least_text, {plot_.right() - 8.0, y - 7.0}, {.size_px = 16.0, .ink = kGoodMark, .across = Lettering::Across::right, .halo_px = 3.0, .halo = {1.0, 1.0, 1.0}});
     drawing_.stroke(plot_, {kDarkInk, 1.4});
     key();
   }
 
   void key() {
     double x = plot_.left + 14.0;
-    const double y = plot_.top - 16.0;
+    const double y = plot_.top - 18.0;
     for (const bool clear : {true, false}) {
       drawing_.stroke(std::array{SheetPoint{x, y}, SheetPoint{x + 44.0, y}}, false, {kDarkInk, 2.4, clear ? std::vector<double>{} : std::vector<double>{9.0, 5.0}});
       const std::string_view word = clear ? "clear sky, sun" : "overcast";
@@ -145,7 +145,7 @@ class DayDrawing {
   void texts() {
     const double y = write_lines(drawing_, title_, kMargin, 36.0, {.size_px = 28.0, .down = Lettering::Down::top});
     write_lines(drawing_, note_, kMargin, y, {.size_px = 18.0, .ink = kQuietInk, .down = Lettering::Down::top});
-    write_lines(drawing_, captions_, kMargin, plot_.bottom() + 150.0, {.size_px = 16.0, .ink = kQuietInk, .down = Lettering::Down::top});
+    write_lines(drawing_, captions_, kMargin, plot_.bottom() + 140.0, {.size_px = 16.0, .ink = kQuietInk, .down = Lettering::Down::top});
   }
 
   const CalendarDay& day_;

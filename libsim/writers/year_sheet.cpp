@@ -16,7 +16,7 @@ namespace fillside {
 namespace {
 
 constexpr int kWidth = 1500;
-constexpr double kMargin = 60.0, kLeft = 120.0, kPlotWidth = 1150.0, kPlotHeight = 620.0;
+constexpr double kMargin = 60.0, kLeft = 130.0, kPlotWidth = 1090.0, kPlotHeight = 620.0;
 
 Lettering small_lettering() { return {.size_px = 16.0, .ink = kQuietInk}; }
 
@@ -43,6 +43,17 @@ Scale scale_of(const std::vector<CalendarDay>& days, const YearSheet& sheet) {
   // The first minutes after sunrise would take half of the scale.
   const double low = std::floor(all[all.size() / 50]), high = std::ceil(all.back());
   return {low, std::max(low + 1.0, high)};
+}
+
+double minute_of(const Instant& at) { return 60.0 * at.hour + at.minute + at.second / 60.0; }
+
+/// The dark parts of a day.
+std::vector<DayStretch> nights_of(const SunDay& sun) {
+  if (sun.kind == DayKind::polar_day) return {};
+  if (sun.kind == DayKind::polar_night) return {{0.0, 1440.0}};
+  const double rise = sun.sunrise ? minute_of(*sun.sunrise) : 0.0, set = sun.sunset ? minute_of(*sun.sunset) : 1440.0;
+  if (set < rise) return {{set, rise}};
+  return {{0.0, rise}, {set, 1440.0}};
 }
 
 class YearDrawing {
@@ -81,16 +92,31 @@ class YearDrawing {
     const Rgb night{srgb_decoded(kNight.red), srgb_decoded(kNight.green), srgb_decoded(kNight.blue)};
     for (std::size_t day = 0; day < days_.size(); ++day)
       for (std::size_t i = 0; i < steps; ++i) {
-        const auto ev = middle_ev(days_[day].steps[i], sheet_);
+        const auto ev = nearest_ev(days_[day].steps, i);
         cells.set(static_cast<int>(day), static_cast<int>(steps - 1 - i),
                   ev ? colour_on_scale(ColourScale::sequential, scale_.position(*ev)) : night);
       }
-    // A step stands for the time around it.
+    // A step stands for the time around it; the night begins where the sun sets.
     const double half = 0.5 * plot_.height / static_cast<double>(steps);
     drawing_.within(plot_, [&] {
       drawing_.fill(plot_, kNight);
       drawing_.paint(cells, {plot_.left, plot_.top + half, plot_.width, plot_.height}, false);
+      for (std::size_t day = 0; day < days_.size(); ++day)
+        for (const DayStretch& dark : nights_of(days_[day].sun)) night(static_cast<double>(day), dark);
     });
+  }
+
+  void night(double day, const DayStretch& dark) {
+    const double top = y_of(dark.to_min);
+    drawing_.fill(Box{x_of(day), top, x_of(day + 1.0) - x_of(day) + 0.6, y_of(dark.from_min) - top}, kNight);
+  }
+
+  /// At a step just before sunrise or just after sunset, that of its neighbour.
+  std::optional<double> nearest_ev(const std::vector<CalendarStep>& steps, std::size_t i) const {
+    for (const std::size_t at : {i, i + 1, i - 1})
+      if (at < steps.size())
+        if (const auto ev = middle_ev(steps[at], sheet_)) return ev;
+    return std::nullopt;
   }
 
   void sun() {
@@ -143,12 +169,14 @@ class YearDrawing {
     for (double ev = scale_.low; ev <= scale_.high + 0.01; ev += 1.0)
       drawing_.write(fmt::format("{}{:.0f}", ev == scale_.low ? "≤ " : "", ev),
                      {bar.right() + 12.0, bar.bottom() - bar.height * scale_.position(ev)}, number);
-    if (scale_.position(sheet_.least_ev100) > 0.0 && scale_.position(sheet_.least_ev100) < 1.0) {
+    if (threshold_shown()) {
       const double y = bar.bottom() - bar.height * scale_.position(sheet_.least_ev100);
       drawing_.fill(std::array{SheetPoint{bar.left - 3.0, y}, SheetPoint{bar.left - 16.0, y - 7.0}, SheetPoint{bar.left - 16.0, y + 7.0}}, kDarkInk);
     }
     swatches(bar);
   }
+
+  bool threshold_shown() const { return sheet_.least_ev100 > scale_.low && sheet_.least_ev100 < scale_.high; }
 
   void swatches(const Box& bar) {
     const Lettering words{.size_px = 16.0, .down = Lettering::Down::middle};
@@ -161,6 +189,7 @@ class YearDrawing {
     box.top += 56.0;
     drawing_.fill(box, kNight);
     drawing_.write("sun is down", {box.right() + 12.0, box.middle_y()}, words);
+    if (!threshold_shown()) return;
     const double y = box.bottom() + 34.0;
     drawing_.fill(std::array{SheetPoint{box.left + 20.0, y}, SheetPoint{box.left + 7.0, y - 7.0}, SheetPoint{box.left + 7.0, y + 7.0}}, kDarkInk);
     drawing_.write("bright enough", {box.right() + 12.0, y}, words);

@@ -15,7 +15,7 @@ struct YearSheet {
   std::vector<std::string> captions;  ///< small, at the foot
   std::size_t meter = 0;
   ReadingKind kind = ReadingKind::dome;
-  double least_ev100 = 5.0;  ///< of the wanted exposure: a line is drawn there
+  double least_ev100 = 5.0;  ///< of the wanted exposure: marked on the scale
 };
 
 /// Draws every day of a year; all days have the same steps. Throws WriteError without days.
