@@ -14,7 +14,9 @@ using Json = nlohmann::ordered_json;
 
 Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
 
-Json figure(const Figure& f) { return {{"value", number(f.value)}, {"half_width_95", number(f.half_width_95)}}; }
+Json figure(const Figure& f) {
+  return {{"value", number(f.value)}, {"half_width_95", number(f.half_width_95)}};
+}
 
 Json moment(const std::optional<Instant>& at) { return at ? Json(to_text(*at)) : Json(nullptr); }
 
@@ -43,11 +45,13 @@ Json meters(const CalendarAnswer& answer, const CalendarStep& step) {
   return list;
 }
 
-Json patches(const CalendarAnswer& answer, const FacedCalendar& faced, const CalendarDay& day, double minute) {
+Json patches(const CalendarAnswer& answer, const FacedCalendar& faced, const CalendarDay& day,
+             double minute) {
   Json list = Json::array();
   const Direction to_sun = answer.calendar.to_sun(faced.facing, day.date, minute);
   if (!faced.facing.outside.sun_is_free(to_sun)) return list;
-  for (const TableOutline& outline : sun_patches_on(answer.set.scene(), table_corners(answer.description), to_sun)) {
+  for (const TableOutline& outline :
+       sun_patches_on(answer.set.scene(), table_corners(answer.description), to_sun)) {
     Json corners = Json::array();
     for (const Eigen::Vector2d& corner : outline) corners.push_back({corner.x(), corner.y()});
     list.push_back(corners);
@@ -55,8 +59,11 @@ Json patches(const CalendarAnswer& answer, const FacedCalendar& faced, const Cal
   return list;
 }
 
-Json step(const CalendarAnswer& answer, const FacedCalendar& faced, const CalendarDay& day, const CalendarStep& s) {
-  const auto ratio = [](const StepLight& light) { return light.lit_to_shadow ? figure(*light.lit_to_shadow) : Json(nullptr); };
+Json step(const CalendarAnswer& answer, const FacedCalendar& faced, const CalendarDay& day,
+          const CalendarStep& s) {
+  const auto ratio = [](const StepLight& light) {
+    return light.lit_to_shadow ? figure(*light.lit_to_shadow) : Json(nullptr);
+  };
   return {{"time", to_text(at_minute(day.date, s.minute))},
           {"sun_altitude_deg", s.sun_altitude_rad / kDegree},
           {"sun_on_dish", s.sun_on_dish},
@@ -70,7 +77,9 @@ Json day(const CalendarAnswer& answer, const FacedCalendar& faced, const Calenda
   for (const CalendarStep& s : d.steps)
     if (s.sun_altitude_rad > 0.0) steps.push_back(step(answer, faced, d, s));
   return {{"date", to_text(d.date).substr(0, 10)},
-          {"sun", d.sun.kind == DayKind::polar_day ? "up all day" : d.sun.kind == DayKind::polar_night ? "does not rise" : "rises or sets"},
+          {"sun", d.sun.kind == DayKind::polar_day     ? "up all day"
+                  : d.sun.kind == DayKind::polar_night ? "does not rise"
+                                                       : "rises or sets"},
           {"sunrise", moment(d.sun.sunrise)},
           {"transit", moment(d.sun.transit)},
           {"sunset", moment(d.sun.sunset)},
@@ -98,16 +107,22 @@ nlohmann::ordered_json calendar_json(const CalendarAnswer& answer) {
           {"latitude_deg", plan.place.latitude_rad / kDegree},
           {"longitude_deg", plan.place.longitude_rad / kDegree},
           {"clock", offset_text(plan.offset_min)},
-          {"wanted", {{"aperture", plan.wanted.aperture.si}, {"iso", plan.wanted.iso}, {"slowest_s", plan.wanted.slowest.si},
-                      {"ev100_from", plan.wanted.least_ev100()}}},
+          {"wanted",
+           {{"aperture", plan.wanted.aperture.si},
+            {"iso", plan.wanted.iso},
+            {"slowest_s", plan.wanted.slowest.si},
+            {"ev100_from", plan.wanted.least_ev100()}}},
           {"reached_stops", answer.set.reached_stops()},
           {"samples_per_replicate", answer.set.samples_per_replicate()},
           {"facings", faced}};
 }
 
 std::string calendar_csv(const CalendarAnswer& answer, const std::vector<CalendarDay>& days) {
-  std::vector<CsvColumn> columns{{"time", ""}, {"sun altitude", "deg"}, {"sun on dish", "0 or 1"},
-                                 {"lit:shadow overcast", ""}, {"lit:shadow clear", ""}};
+  std::vector<CsvColumn> columns{{"time", ""},
+                                 {"sun altitude", "deg"},
+                                 {"sun on dish", "0 or 1"},
+                                 {"lit:shadow overcast", ""},
+                                 {"lit:shadow clear", ""}};
   for (const Coefficients& c : answer.set.coefficients())
     for (const std::string weather : {" overcast", " clear"}) {
       columns.push_back({c.name + weather, "lx"});
@@ -116,9 +131,11 @@ std::string calendar_csv(const CalendarAnswer& answer, const std::vector<Calenda
   std::vector<std::vector<CsvCell>> rows;
   for (const CalendarDay& d : days)
     for (const CalendarStep& s : d.steps) {
-      const auto ratio = [](const StepLight& l) { return l.lit_to_shadow ? l.lit_to_shadow->value : std::nan(""); };
-      std::vector<CsvCell> row{to_text(at_minute(d.date, s.minute)), s.sun_altitude_rad / kDegree, s.sun_on_dish ? 1.0 : 0.0,
-                               ratio(s.overcast), ratio(s.clear)};
+      const auto ratio = [](const StepLight& l) {
+        return l.lit_to_shadow ? l.lit_to_shadow->value : std::nan("");
+      };
+      std::vector<CsvCell> row{to_text(at_minute(d.date, s.minute)), s.sun_altitude_rad / kDegree,
+                               s.sun_on_dish ? 1.0 : 0.0, ratio(s.overcast), ratio(s.clear)};
       for (std::size_t m = 0; m < answer.set.instruments().size(); ++m)
         for (const StepLight* light : {&s.overcast, &s.clear}) {
           row.emplace_back(light->lx[m].value);

@@ -30,12 +30,14 @@ void check_sun_is_known(const Description& d, const Arguments& arguments) {
     problems.push_back(problem_at(place, "a calendar needs " + what, remedy));
   };
   if (!d.daylight.latitude || !d.daylight.longitude)
-    missing(d.daylight.place, "the place on Earth", "give latitude and longitude in [daylight], for example latitude = \"48.9 deg\"");
+    missing(d.daylight.place, "the place on Earth",
+            "give latitude and longitude in [daylight], for example latitude = \"48.9 deg\"");
   if (!compass_of(d))
-    missing(d.windows.empty() ? Place{d.file, 0, 0} : d.windows.front().place, "to know where the window looks",
-            "say facing = \"SW\" in the first [[window]]");
+    missing(d.windows.empty() ? Place{d.file, 0, 0} : d.windows.front().place,
+            "to know where the window looks", "say facing = \"SW\" in the first [[window]]");
   if (!arguments.offset_min && !d.daylight.time)
-    missing(d.daylight.place, "to know your clock", "add --offset +01:00, or a time with its offset in [daylight]");
+    missing(d.daylight.place, "to know your clock",
+            "add --offset +01:00, or a time with its offset in [daylight]");
   if (!problems.empty()) throw SceneError(std::move(problems));
 }
 
@@ -62,15 +64,16 @@ std::vector<Instant> listed_dates(const Arguments& arguments, int year, int offs
   return {date};
 }
 
-std::vector<FacedCalendar> faced_calendars(const Description& d, const Arguments& arguments, const Calendar& calendar,
-                                           const std::vector<Instant>& dates) {
+std::vector<FacedCalendar> faced_calendars(const Description& d, const Arguments& arguments,
+                                           const Calendar& calendar, const std::vector<Instant>& dates) {
   static constexpr std::array<std::string_view, 8> kNames{"N", "NE", "E", "SE", "S", "SW", "W", "NW"};
   std::vector<FacedCalendar> faced;
   const auto add = [&](std::string name, SetFacing facing) {
     auto months = calendar.days(facing, dates);
     faced.push_back({std::move(name), std::move(facing), std::move(months)});
   };
-  if (arguments.facings == 1) add(d.windows.front().facing, facing_of(d));
+  if (arguments.facings == 1)
+    add(d.windows.front().facing, facing_of(d));
   else
     for (int i = 0; i < arguments.facings; ++i)
       add(std::string(kNames[static_cast<std::size_t>(i * 8 / arguments.facings)]),
@@ -85,36 +88,39 @@ DaylitSet measured(const Description& d, const Effort& effort, bool quiet) {
 
 std::string where_text(const CalendarAnswer& answer) {
   const CalendarPlan& plan = answer.calendar.plan();
-  return fmt::format("Dish dome, first window facing {}, {}, clock {} all the year", answer.faced.front().name,
-                     place_text(plan.place), offset_text(plan.offset_min));
+  return fmt::format("Dish dome, first window facing {}, {}, clock {} all the year",
+                     answer.faced.front().name, place_text(plan.place), offset_text(plan.offset_min));
 }
 
 std::vector<std::string> captions_of(const CalendarAnswer& answer) {
-  return {fmt::format("Good: {} in either weather, and no sun on the dish.", wanted_text(answer.calendar.plan().wanted)),
+  return {fmt::format("Good: {} in either weather, and no sun on the dish.",
+                      wanted_text(answer.calendar.plan().wanted)),
           fmt::format("scene {}, {}, fillside {}", scene_hash(answer.description), effort_text(answer.effort),
                       FILLSIDE_VERSION)};
 }
 
 Picture year_picture(const CalendarAnswer& answer, const std::vector<CalendarDay>& days) {
   const std::size_t meter = answer.calendar.exposure_meter();
-  return year_sheet(days, {.title = fmt::format("{}: the light in {}", answer.description.set.title, answer.year),
-                           .note = where_text(answer) + ". Colour: middle between an overcast and a clear sky.",
-                           .captions = captions_of(answer),
-                           .meter = meter,
-                           .kind = answer.set.instruments()[meter].kind,
-                           .least_ev100 = answer.calendar.plan().wanted.least_ev100()});
+  return year_sheet(days,
+                    {.title = fmt::format("{}: the light in {}", answer.description.set.title, answer.year),
+                     .note = where_text(answer) + ". Colour: middle between an overcast and a clear sky.",
+                     .captions = captions_of(answer),
+                     .meter = meter,
+                     .kind = answer.set.instruments()[meter].kind,
+                     .least_ev100 = answer.calendar.plan().wanted.least_ev100()});
 }
 
 Picture day_picture(const CalendarAnswer& answer) {
   const std::size_t meter = answer.calendar.exposure_meter();
   const CalendarDay& day = answer.faced.front().months.front();
-  return day_sheet(day, {.title = fmt::format("{}: the light on {}", answer.description.set.title, date_text(day.date)),
-                         .note = where_text(answer) + ".",
-                         .captions = captions_of(answer),
-                         .meter = meter,
-                         .kind = answer.set.instruments()[meter].kind,
-                         .least_ev100 = answer.calendar.plan().wanted.least_ev100(),
-                         .least_text = wanted_text(answer.calendar.plan().wanted)});
+  return day_sheet(
+      day, {.title = fmt::format("{}: the light on {}", answer.description.set.title, date_text(day.date)),
+            .note = where_text(answer) + ".",
+            .captions = captions_of(answer),
+            .meter = meter,
+            .kind = answer.set.instruments()[meter].kind,
+            .least_ev100 = answer.calendar.plan().wanted.least_ev100(),
+            .least_text = wanted_text(answer.calendar.plan().wanted)});
 }
 
 /// Every day of the year; the sun is followed in coarser steps than on the listed days.
@@ -122,7 +128,8 @@ std::vector<CalendarDay> whole_year(const CalendarAnswer& answer) {
   CalendarPlan plan = answer.calendar.plan();
   plan.sun_step_min = 10.0;
   plan.find_good_hours = false;
-  return Calendar(answer.set, plan).days(answer.faced.front().facing, every_day_of(answer.year, plan.offset_min));
+  return Calendar(answer.set, plan)
+      .days(answer.faced.front().facing, every_day_of(answer.year, plan.offset_min));
 }
 
 /// The files, and their names for the answer.
@@ -149,10 +156,14 @@ int run_calendar(const Arguments& arguments) {
   const DaylitSet set = measured(description, effort, arguments.quiet);
   const Calendar calendar(set, plan_of(description, arguments));
   const int year = year_of(description, arguments);
-  const CalendarAnswer answer{
-      description, set, calendar, effort, year,
-      faced_calendars(description, arguments, calendar, listed_dates(arguments, year, calendar.plan().offset_min)),
-      arguments.date.has_value()};
+  const CalendarAnswer answer{description,
+                              set,
+                              calendar,
+                              effort,
+                              year,
+                              faced_calendars(description, arguments, calendar,
+                                              listed_dates(arguments, year, calendar.plan().offset_min)),
+                              arguments.date.has_value()};
   nlohmann::ordered_json files;
   if (with_files) files = write_files(answer, arguments);
   if (arguments.json) {
@@ -161,7 +172,8 @@ int run_calendar(const Arguments& arguments) {
     say_documents({document});
   } else {
     say(calendar_table(answer));
-    if (with_files) say(fmt::format("{} and {}\n", files["png"].get<std::string>(), files["csv"].get<std::string>()));
+    if (with_files)
+      say(fmt::format("{} and {}\n", files["png"].get<std::string>(), files["csv"].get<std::string>()));
   }
   note_shortfall(arguments, effort, set.reached_stops(), " under an even sky");
   for (const Coefficients& each : set.coefficients()) note_refused(arguments, each.refused);

@@ -12,8 +12,10 @@ DaylightByHour::DaylightByHour(int sky_type, const Rgb& ground_reflectance)
     : type_(sky_type), ground_reflectance_(ground_reflectance), sky_colour_(usual_sky_colour(sky_type)) {
   for (int degree = 0; degree <= kSteps; ++degree) {
     auto& entry = per_zenith_sr_[static_cast<std::size_t>(degree)];
-    if (degree > 0 && !depends_on_sun(type_)) entry = per_zenith_sr_[0];
-    else entry = horizontal_illuminance_per_zenith_luminance({type_, toward(degree * kDegree, 0.0)});
+    if (degree > 0 && !depends_on_sun(type_))
+      entry = per_zenith_sr_[0];
+    else
+      entry = horizontal_illuminance_per_zenith_luminance({type_, toward(degree * kDegree, 0.0)});
   }
 }
 
@@ -35,7 +37,8 @@ std::optional<Daylight> DaylightByHour::at(const SunPosition& sun, int day_of_ye
   light.zenith_radiance = sky_colour_ * (diffuse->si / level_illuminance_per_zenith_luminance(altitude.si));
   Rgb level_lx = sky_colour_ * diffuse->si;
   if (const auto direct = direct_normal_illuminance(weather, altitude, day_of_year)) {
-    light.sun = {light.sky.to_sun, sun_half_angle_rad(sun.distance_au), direct->si, usual_sun_colour(altitude)};
+    light.sun = {light.sky.to_sun, sun_half_angle_rad(sun.distance_au), direct->si,
+                 usual_sun_colour(altitude)};
     level_lx += illuminance_by(*light.sun, Direction::UnitZ());
   }
   light.ground_radiance = ground_reflectance_ * level_lx / kPi;

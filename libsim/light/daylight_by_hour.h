@@ -1,5 +1,5 @@
-// Daylight of one kind of weather at any hour of the year, quickly: the same as daylight_by with its usual figures,
-// with the sky's integral read from a table over the sun's altitude.
+// Daylight of one kind of weather at any hour of the year, quickly: the same as daylight_by with its usual
+// figures, with the sky's integral read from a table over the sun's altitude.
 #pragma once
 
 #include <array>

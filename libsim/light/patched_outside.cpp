@@ -11,7 +11,9 @@ double share_of_sky(const Skyline& skyline, std::size_t patch) {
   constexpr int kSide = 8;
   int free = 0;
   for (int i = 0; i < kSide * kSide; ++i)
-    free += is_sky(skyline, sky_patches::spot_in(patch, (i % kSide + 0.5) / kSide, (i / kSide + 0.5) / kSide)) ? 1 : 0;
+    free += is_sky(skyline, sky_patches::spot_in(patch, (i % kSide + 0.5) / kSide, (i / kSide + 0.5) / kSide))
+                ? 1
+                : 0;
   return static_cast<double>(free) / (kSide * kSide);
 }
 

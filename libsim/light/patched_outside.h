@@ -15,8 +15,9 @@ class PatchedOutside {
  public:
   PatchedOutside(const Skyline& skyline, const Rgb& skyline_reflectance);
 
-  /// Radiance of each patch, three channels one after the other, without the sun itself; patches that the skyline
-  /// cuts get its share of their solid angle. Fronts are lit as LitSkyline says, the sky's share summed over patches.
+  /// Radiance of each patch, three channels one after the other, without the sun itself; patches that the
+  /// skyline cuts get its share of their solid angle. Fronts are lit as LitSkyline says, the sky's share
+  /// summed over patches.
   Eigen::VectorXf radiances(const Daylight& light) const;
   /// Whether the sun's middle stands above the horizon and clear of the skyline.
   bool sun_is_free(const Direction& to_sun) const { return is_sky(skyline_, to_sun); }
@@ -24,8 +25,8 @@ class PatchedOutside {
  private:
   struct Front {
     std::size_t patch;
-    double share;       ///< of the patch's solid angle
-    Direction facing;   ///< the way the front looks
+    double share;            ///< of the patch's solid angle
+    Direction facing;        ///< the way the front looks
     std::vector<double> sr;  ///< illuminance of the front per unit of each sky patch
   };
   Front front_of(std::size_t patch, double share) const;

@@ -10,11 +10,11 @@
 namespace fillside {
 namespace {
 
-constexpr std::size_t kVias = 2;  // straight, and all the rest
+constexpr std::size_t kVias = 2;                               // straight, and all the rest
 constexpr std::array kChannelWeights{0.2126, 0.7152, 0.0722};  // as in luminance()
 
-/// Light on the room side of a window's glass by each patch of unit radiance: midpoint rule over the outer hemisphere
-/// in azimuth and sin^2, as light_curtain counts it.
+/// Light on the room side of a window's glass by each patch of unit radiance: midpoint rule over the outer
+/// hemisphere in azimuth and sin^2, as light_curtain counts it.
 std::vector<double> behind_glass(const Opening& opening) {
   constexpr int kRings = 256, kSpokes = 512;
   const Direction outward_normal = -opening.rectangle.normal();
@@ -46,7 +46,8 @@ std::vector<std::vector<double>> lit_curtains(const Scene& scene) {
 /// Writes one replicate's means into the coefficients.
 class Filling {
  public:
-  Filling(const Scene& scene, Coefficients& into) : scene_(scene), into_(into), curtains_(lit_curtains(scene)) {}
+  Filling(const Scene& scene, Coefficients& into)
+      : scene_(scene), into_(into), curtains_(lit_curtains(scene)) {}
 
   void take(int replicate, std::span<const Rgb> rows) const {
     for (std::size_t e = 0; e < scene_.emitters().size(); ++e) {
@@ -71,26 +72,41 @@ class Filling {
       const double weight = kChannelWeights[static_cast<std::size_t>(channel)];
       const double per_lx = even_lx > 0.0 ? weight * by_curtain[channel] / even_lx : 0.0;
       into_.by_curtain[e](replicate, channel) = static_cast<float>(per_lx);
-      for (std::size_t patch = 0; patch < sky_patches::kCount; ++patch) {
-        const std::size_t row = (e * kRowsOfAnEmitter + patch) * kVias;
-        const auto at = static_cast<Eigen::Index>(3 * patch) + channel;
+      for (std::size_t patch = 0; patch < glass.size(); ++patch)
+        into_.all(replicate, column(patch, channel)) += static_cast<float>(per_lx * glass[patch]);
+      for (std::size_t fine = 0; fine < sky_patches::kFineCount; ++fine) {
+        const std::size_t row = (e * kRowsOfAnEmitter + fine) * kVias;
         const double turned = weight * rows[row + 1][channel];
-        const double cloth = glass.empty() ? 0.0 : per_lx * glass[patch];
-        into_.turned(replicate, at) += static_cast<float>(turned);
-        into_.all(replicate, at) += static_cast<float>(turned + weight * rows[row][channel] + cloth);
+        into_.turned(replicate, column(fine, channel)) += static_cast<float>(turned);
+        into_.all(replicate, column(around_[fine], channel)) +=
+            static_cast<float>(turned + weight * rows[row][channel]);
       }
     }
   }
 
+  static Eigen::Index column(std::size_t patch, int channel) {
+    return static_cast<Eigen::Index>(3 * patch) + channel;
+  }
+
+  static std::vector<std::size_t> bins_around() {
+    std::vector<std::size_t> around;
+    for (std::size_t fine = 0; fine < sky_patches::kFineCount; ++fine)
+      around.push_back(sky_patches::bin_around(fine));
+    return around;
+  }
+
   const Scene& scene_;
   Coefficients& into_;
+  const std::vector<std::size_t> around_ = bins_around();
   std::vector<std::vector<double>> curtains_;
 };
 
 Coefficients empty_coefficients(const Scene& scene, const std::string& name, int replicates) {
-  const auto columns = static_cast<Eigen::Index>(3 * sky_patches::kCount);
-  Coefficients c{name, Coefficients::PerPatch::Zero(replicates, columns),
-                 Coefficients::PerPatch::Zero(replicates, columns), {}, Eigen::VectorXf::Zero(replicates), {}};
+  const auto zero = [&](std::size_t patches) {
+    return Coefficients::PerPatch::Zero(replicates, static_cast<Eigen::Index>(3 * patches));
+  };
+  Coefficients c{name, zero(sky_patches::kCount),         zero(sky_patches::kFineCount),
+                 {},   Eigen::VectorXf::Zero(replicates), {}};
   c.by_curtain.assign(scene.emitters().size(), Coefficients::PerChannel::Zero(replicates, 3));
   return c;
 }

@@ -1,6 +1,6 @@
-// Daylight coefficients: how much each patch of the outside gives a meter per unit of its radiance, by every way
-// through the room. Measured once, they answer for any sky. Tregenza and Waters, "Daylight coefficients", Lighting
-// Research and Technology 15(2), 1983.
+// Daylight coefficients: how much each patch of the outside gives a meter per unit of its radiance, by every
+// way through the room. Measured once, they answer for any sky. Tregenza and Waters, "Daylight coefficients",
+// Lighting Research and Technology 15(2), 1983.
 #pragma once
 
 #include <Eigen/Core>
@@ -19,8 +19,9 @@ struct Coefficients {
   using PerChannel = Eigen::Matrix<float, Eigen::Dynamic, 3>;
 
   std::string name;
-  PerPatch all;     ///< replicates x (3 x patches): lx per radiance; straight, turned and through curtains
-  PerPatch turned;  ///< the part that met something on its way and was not spread by a curtain
+  PerPatch all;  ///< replicates x (3 x patches): lx per radiance; straight, turned and through curtains
+  /// replicates x (3 x fine patches): the part that met something on its way and was not spread by a curtain
+  PerPatch turned;
   /// By emitter: lx per lx on the room side of its glass, through its curtain; 0 without one.
   std::vector<PerChannel> by_curtain;
   Eigen::VectorXf lamps;  ///< lx
@@ -34,8 +35,8 @@ struct Coefficients {
 /// One figure a replicate as an Estimate.
 Estimate estimate_of(const Eigen::VectorXf& replicates);
 
-/// The set must stand before an even outside of radiance 1 (even_outside), so that what each patch gives is counted
-/// once; `sensor` is a meter or a patch. Same bytes for any number of threads.
+/// The set must stand before an even outside of radiance 1 (even_outside), so that what each patch gives is
+/// counted once; `sensor` is a meter or a patch. Same bytes for any number of threads.
 Coefficients measure_coefficients(const Scene& scene, const Sensor& sensor, const Budget& budget);
 
 }  // namespace fillside

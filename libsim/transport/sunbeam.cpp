@@ -17,7 +17,8 @@ std::optional<Point> crossing(const Rectangle& opening, const Point& at, const D
 
 }  // namespace
 
-Rgb sunbeam(const Scene& scene, const Point& at, const Direction& normal, const Direction& to_sun, std::uint32_t mask) {
+Rgb sunbeam(const Scene& scene, const Point& at, const Direction& normal, const Direction& to_sun,
+            std::uint32_t mask) {
   Rgb sum = grey(0.0);
   for (const Emitter& emitter : scene.emitters()) {
     if (!std::holds_alternative<Opening>(emitter.kind)) continue;

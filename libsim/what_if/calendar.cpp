@@ -15,10 +15,12 @@ Direction direction_to(const SetFacing& facing, const SunPosition& sun) {
   return toward(sun.apparent_altitude_rad, sun.azimuth_rad, facing.compass);
 }
 
-double minute_of(const Instant& instant) { return 60.0 * instant.hour + instant.minute + instant.second / 60.0; }
+double minute_of(const Instant& instant) {
+  return 60.0 * instant.hour + instant.minute + instant.second / 60.0;
+}
 
-/// When the sun is up, as one stretch of the day; nothing in the polar night. Around midnight in high summer, when the
-/// sun sets after it has risen on the same date, the whole day.
+/// When the sun is up, as one stretch of the day; nothing in the polar night. Around midnight in high summer,
+/// when the sun sets after it has risen on the same date, the whole day.
 std::optional<DayStretch> sunlit_part(const SunDay& day) {
   if (day.kind == DayKind::polar_night) return std::nullopt;
   const double rise = day.sunrise ? minute_of(*day.sunrise) : 0.0;
@@ -46,7 +48,8 @@ double ev100(double lx, ReadingKind kind) {
 Figure figure_of(const Estimate& estimate) { return {estimate.value(), estimate.half_width_95()}; }
 
 Range ev100_range(const CalendarStep& step, std::size_t meter, ReadingKind kind) {
-  const double overcast = ev100(step.overcast.lx[meter].value, kind), clear = ev100(step.clear.lx[meter].value, kind);
+  const double overcast = ev100(step.overcast.lx[meter].value, kind),
+               clear = ev100(step.clear.lx[meter].value, kind);
   return {std::min(overcast, clear), std::max(overcast, clear)};
 }
 

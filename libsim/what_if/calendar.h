@@ -1,5 +1,5 @@
-// When the light at a table is good: every meter over the days of a year, always as a band between an overcast and a
-// clear sky, with the hours in which the sun lies on the dish.
+// When the light at a table is good: every meter over the days of a year, always as a band between an
+// overcast and a clear sky, with the hours in which the sun lies on the dish.
 #pragma once
 
 #include <optional>

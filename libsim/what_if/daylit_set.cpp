@@ -13,7 +13,7 @@
 namespace fillside {
 namespace {
 
-constexpr std::uint32_t kFirstSamples = 512, kMostSamples = 1u << 16;
+constexpr std::uint32_t kFirstSamples = 1024, kMostSamples = 1u << 16;
 constexpr int kSunDraws = 64;
 
 Description before_even_outside(Description description) {
@@ -47,8 +47,10 @@ void absorb(Coefficients& into, const Coefficients& more) {
   into.lamps = 0.5f * (into.lamps + more.lamps);
   for (std::size_t e = 0; e < into.by_curtain.size(); ++e)
     into.by_curtain[e] = 0.5f * (into.by_curtain[e] + more.by_curtain[e]);
-  if (into.refused.count == 0) into.refused = more.refused;
-  else into.refused.count += more.refused.count;
+  if (into.refused.count == 0)
+    into.refused = more.refused;
+  else
+    into.refused.count += more.refused.count;
 }
 
 }  // namespace
@@ -83,8 +85,10 @@ void DaylitSet::measure_all(const Effort& effort, const EffortProgress& progress
   do {
     for (std::size_t i = 0; i < instruments_.size(); ++i) {
       Coefficients more = measure_coefficients(scene_, instruments_[i].sensor, budget);
-      if (budget.first_sample == 0) coefficients_.push_back(std::move(more));
-      else absorb(coefficients_[i], more);
+      if (budget.first_sample == 0)
+        coefficients_.push_back(std::move(more));
+      else
+        absorb(coefficients_[i], more);
       const double share = static_cast<double>(i + 1) / static_cast<double>(instruments_.size());
       if (progress) progress({share, reached_stops_, clock.seconds_left(reached_stops_)});
     }
@@ -101,7 +105,9 @@ std::optional<std::size_t> DaylitSet::index_of(std::string_view meter) const {
 }
 
 double DaylitSet::straight_sun_lx(std::size_t meter, const SunDisc& sun) const {
-  const auto faces_the_sun = [&](const Emitter& emitter) { return sun_behind_glass(emitter, sun.to_sun) > 0.0; };
+  const auto faces_the_sun = [&](const Emitter& emitter) {
+    return sun_behind_glass(emitter, sun.to_sun) > 0.0;
+  };
   if (std::ranges::none_of(scene_.emitters(), faces_the_sun)) return 0.0;
   const Instrument& instrument = instruments_[meter];
   const std::uint32_t mask = instrument.subject_there ? kEverything : kWithoutSubject;
@@ -121,7 +127,8 @@ double DaylitSet::straight_sun_lx(std::size_t meter, const SunDisc& sun) const {
 Eigen::VectorXf DaylitSet::turned_sun_lx(const Coefficients& c, const SunDisc& sun) const {
   Eigen::VectorXf lx = Eigen::VectorXf::Zero(c.replicates());
   for (const auto& [bin, weight] : sky_patches::shares_of(sun.to_sun).of) {
-    const Rgb radiance = sun.colour * (sun.normal_illuminance_lx * weight / sky_patches::solid_angle_sr(bin));
+    const Rgb radiance =
+        sun.colour * (sun.normal_illuminance_lx * weight / sky_patches::fine_solid_angle_sr(bin));
     lx += c.turned.middleCols<3>(static_cast<Eigen::Index>(3 * bin)) * radiance.matrix().cast<float>();
   }
   for (std::size_t e = 0; e < c.by_curtain.size(); ++e) {
@@ -138,7 +145,8 @@ std::vector<Estimate> DaylitSet::read(const SetFacing& facing, const SunMoment& 
     all.resize(instruments_.size());
     std::iota(all.begin(), all.end(), std::size_t{0});
   }
-  const auto light = daylight_[static_cast<std::size_t>(weather)].at(moment.sun, moment.day_of_year, facing.compass);
+  const auto light =
+      daylight_[static_cast<std::size_t>(weather)].at(moment.sun, moment.day_of_year, facing.compass);
   Eigen::VectorXf outside;
   if (light) outside = facing.outside.radiances(*light);
   std::vector<Estimate> readings;

@@ -1,5 +1,5 @@
-// A set measured once by daylight coefficients and read under any sun and sky: what a calendar asks ten thousand
-// times.
+// A set measured once by daylight coefficients and read under any sun and sky: what a calendar asks ten
+// thousand times.
 #pragma once
 
 #include <array>
@@ -39,8 +39,8 @@ struct SunMoment {
 
 class DaylitSet {
  public:
-  /// Measures the coefficients of every instrument of the set, in doublings, until an even outside is read within
-  /// the effort. Levels of the description (outdoor, sun_illuminance) do not count here.
+  /// Measures the coefficients of every instrument of the set, in doublings, until an even outside is read
+  /// within the effort. Levels of the description (outdoor, sun_illuminance) do not count here.
   DaylitSet(const Description& description, const Effort& effort, const EffortProgress& progress = {});
 
   const Scene& scene() const { return scene_; }

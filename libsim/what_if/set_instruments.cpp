@@ -2,7 +2,8 @@
 
 namespace fillside {
 
-std::vector<Instrument> instruments_of(const Description& description, const Scene& scene, const Direction& to_key) {
+std::vector<Instrument> instruments_of(const Description& description, const Scene& scene,
+                                       const Direction& to_key) {
   std::vector<Instrument> all;
   auto meters = default_meters(description, scene, to_key);
   auto own = own_meters(description, scene, to_key);

@@ -1,4 +1,5 @@
-// The instruments that a set is read with: meters in the dish's place, its own meters, patches of its subject.
+// The instruments that a set is read with: meters in the dish's place, its own meters, patches of its
+// subject.
 #pragma once
 
 #include <vector>
@@ -17,6 +18,7 @@ struct Instrument {
 };
 
 /// Meters first, then patches; `to_key` is what "lit" and "toward the window" mean.
-std::vector<Instrument> instruments_of(const Description& description, const Scene& scene, const Direction& to_key);
+std::vector<Instrument> instruments_of(const Description& description, const Scene& scene,
+                                       const Direction& to_key);
 
 }  // namespace fillside

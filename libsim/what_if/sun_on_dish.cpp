@@ -11,8 +11,8 @@ namespace {
 
 constexpr double kLeastShare = 0.05;
 
-/// A polygon cut by the half space inside(point) >= 0; inside is linear. Sutherland and Hodgman, "Reentrant Polygon
-/// Clipping", Communications of the ACM 17(1), 1974.
+/// A polygon cut by the half space inside(point) >= 0; inside is linear. Sutherland and Hodgman, "Reentrant
+/// Polygon Clipping", Communications of the ACM 17(1), 1974.
 template <class Corner, class Inside>
 std::vector<Corner> cut(const std::vector<Corner>& polygon, const Inside& inside) {
   std::vector<Corner> kept;
@@ -31,7 +31,8 @@ std::vector<Point> clear_part(const Opening& opening) {
   return {r.at(c.left, c.bottom), r.at(c.right, c.bottom), r.at(c.right, c.top), r.at(c.left, c.top)};
 }
 
-TableOutline outline_of(const Opening& opening, const std::array<Eigen::Vector2d, 2>& table, const Direction& to_sun) {
+TableOutline outline_of(const Opening& opening, const std::array<Eigen::Vector2d, 2>& table,
+                        const Direction& to_sun) {
   TableOutline outline;
   for (const Point& corner : cut(clear_part(opening), [](const Point& p) { return p.z(); }))
     outline.push_back((corner - corner.z() / to_sun.z() * to_sun).head<2>());
@@ -99,8 +100,10 @@ std::vector<DayStretch> stretches_where(DayStretch day, double step_min,
     const bool now = holds(minute);
     if (now != before) {
       const double at = i == 0 ? minute : change(last, minute, before);
-      if (now) stretches.push_back({at, day.to_min});
-      else stretches.back().to_min = at;
+      if (now)
+        stretches.push_back({at, day.to_min});
+      else
+        stretches.back().to_min = at;
     }
     before = now;
     last = minute;

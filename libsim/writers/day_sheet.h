@@ -1,5 +1,5 @@
-// One day at a meter as a page: the exposure value as a ribbon between an overcast and a clear sky, the hours with sun
-// on the dish, the good hours.
+// One day at a meter as a page: the exposure value as a ribbon between an overcast and a clear sky, the hours
+// with sun on the dish, the good hours.
 #pragma once
 
 #include <string>

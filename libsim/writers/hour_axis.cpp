@@ -33,8 +33,9 @@ void hatch(Drawing& drawing, const Box& box, const Stroke& stroke, double spacin
     // Lines of one family on the whole sheet, so that neighbouring boxes join.
     const double first = std::ceil((box.left + box.top) / spacing_px) * spacing_px;
     for (double sum = first; sum < box.right() + box.bottom(); sum += spacing_px)
-      drawing.stroke(std::array{SheetPoint{sum - box.top, box.top}, SheetPoint{sum - box.bottom(), box.bottom()}},
-                     false, stroke);
+      drawing.stroke(
+          std::array{SheetPoint{sum - box.top, box.top}, SheetPoint{sum - box.bottom(), box.bottom()}}, false,
+          stroke);
   });
 }
 

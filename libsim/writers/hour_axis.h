@@ -9,9 +9,9 @@
 
 namespace fillside {
 
-inline constexpr Ink kNight{0.204, 0.192, 0.220};      ///< the hours without sun, #343138
-inline constexpr Ink kSunMark{0.545, 0.271, 0.075};    ///< sun on the dish, #8b4513
-inline constexpr Ink kGoodMark{0.318, 0.447, 0.349};   ///< good hours, #517259
+inline constexpr Ink kNight{0.204, 0.192, 0.220};     ///< the hours without sun, #343138
+inline constexpr Ink kSunMark{0.545, 0.271, 0.075};   ///< sun on the dish, #8b4513
+inline constexpr Ink kGoodMark{0.318, 0.447, 0.349};  ///< good hours, #517259
 
 /// "Jan" to "Dec".
 std::string_view month_name(int month);

@@ -51,7 +51,8 @@ double minute_of(const Instant& at) { return 60.0 * at.hour + at.minute + at.sec
 std::vector<DayStretch> nights_of(const SunDay& sun) {
   if (sun.kind == DayKind::polar_day) return {};
   if (sun.kind == DayKind::polar_night) return {{0.0, 1440.0}};
-  const double rise = sun.sunrise ? minute_of(*sun.sunrise) : 0.0, set = sun.sunset ? minute_of(*sun.sunset) : 1440.0;
+  const double rise = sun.sunrise ? minute_of(*sun.sunrise) : 0.0,
+               set = sun.sunset ? minute_of(*sun.sunset) : 1440.0;
   if (set < rise) return {{set, rise}};
   return {{0.0, rise}, {set, 1440.0}};
 }
@@ -67,7 +68,8 @@ class YearDrawing {
     for (const std::string& caption : sheet.captions)
       for (std::string& line : lines_of(ruler, caption, small_lettering(), text_width))
         captions_.push_back(std::move(line));
-    const double top = 50.0 + 43.0 * static_cast<double>(title_.size()) + 26.0 * static_cast<double>(note_.size()) + 22.0;
+    const double top =
+        50.0 + 43.0 * static_cast<double>(title_.size()) + 26.0 * static_cast<double>(note_.size()) + 22.0;
     plot_ = {kLeft, top, kPlotWidth, kPlotHeight};
     const double foot = plot_.bottom() + 78.0 + 23.0 * static_cast<double>(captions_.size()) + 34.0;
     drawing_ = Drawing(kWidth, static_cast<int>(foot));
@@ -126,7 +128,8 @@ class YearDrawing {
         const Box box{left, top, x_of(static_cast<double>(day) + 1.0) - left, y_of(stretch.from_min) - top};
         hatch(drawing_, box, {kDarkInk, 1.5}, 9.0);
         for (const double y : {box.top, box.bottom()})
-          drawing_.stroke(std::array{SheetPoint{box.left, y}, SheetPoint{box.right(), y}}, false, {kDarkInk, 2.0});
+          drawing_.stroke(std::array{SheetPoint{box.left, y}, SheetPoint{box.right(), y}}, false,
+                          {kDarkInk, 2.0});
       }
   }
 
@@ -136,7 +139,10 @@ class YearDrawing {
       if (hour % 24 != 0)
         drawing_.stroke(std::array{SheetPoint{plot_.left, y}, SheetPoint{plot_.right(), y}}, false,
                         {with_opacity(kPaper, 0.35), 1.0});
-      Lettering lettering{.size_px = 17.0, .ink = kDarkInk, .across = Lettering::Across::right, .down = Lettering::Down::middle};
+      Lettering lettering{.size_px = 17.0,
+                          .ink = kDarkInk,
+                          .across = Lettering::Across::right,
+                          .down = Lettering::Down::middle};
       drawing_.write(fmt::format("{}:00", hour), {plot_.left - 12.0, y}, lettering);
     }
     double first = 0.0;
@@ -146,9 +152,11 @@ class YearDrawing {
       const double x = x_of(static_cast<double>(day));
       if (day > 0) {
         const Lettering lettering{.size_px = 17.0, .across = Lettering::Across::middle};
-        drawing_.write(month_name(days_[day - 1].date.month), {0.5 * (x + x_of(first)), plot_.bottom() + 26.0}, lettering);
+        drawing_.write(month_name(days_[day - 1].date.month),
+                       {0.5 * (x + x_of(first)), plot_.bottom() + 26.0}, lettering);
       }
-      drawing_.stroke(std::array{SheetPoint{x, plot_.bottom()}, SheetPoint{x, plot_.bottom() + 8.0}}, false, {kQuietInk, 1.2});
+      drawing_.stroke(std::array{SheetPoint{x, plot_.bottom()}, SheetPoint{x, plot_.bottom() + 8.0}}, false,
+                      {kQuietInk, 1.2});
       if (day > 0 && !end)
         drawing_.stroke(std::array{SheetPoint{x, plot_.top}, SheetPoint{x, plot_.bottom()}}, false,
                         {with_opacity(kPaper, 0.35), 1.0});
@@ -171,7 +179,9 @@ class YearDrawing {
                      {bar.right() + 12.0, bar.bottom() - bar.height * scale_.position(ev)}, number);
     if (threshold_shown()) {
       const double y = bar.bottom() - bar.height * scale_.position(sheet_.least_ev100);
-      drawing_.fill(std::array{SheetPoint{bar.left - 3.0, y}, SheetPoint{bar.left - 16.0, y - 7.0}, SheetPoint{bar.left - 16.0, y + 7.0}}, kDarkInk);
+      drawing_.fill(std::array{SheetPoint{bar.left - 3.0, y}, SheetPoint{bar.left - 16.0, y - 7.0},
+                               SheetPoint{bar.left - 16.0, y + 7.0}},
+                    kDarkInk);
     }
     swatches(bar);
   }
@@ -191,13 +201,17 @@ class YearDrawing {
     drawing_.write("sun is down", {box.right() + 12.0, box.middle_y()}, words);
     if (!threshold_shown()) return;
     const double y = box.bottom() + 34.0;
-    drawing_.fill(std::array{SheetPoint{box.left + 20.0, y}, SheetPoint{box.left + 7.0, y - 7.0}, SheetPoint{box.left + 7.0, y + 7.0}}, kDarkInk);
+    drawing_.fill(std::array{SheetPoint{box.left + 20.0, y}, SheetPoint{box.left + 7.0, y - 7.0},
+                             SheetPoint{box.left + 7.0, y + 7.0}},
+                  kDarkInk);
     drawing_.write("bright enough", {box.right() + 12.0, y}, words);
   }
 
   void texts() {
-    const double y = write_lines(drawing_, title_, kMargin, 40.0, {.size_px = 30.0, .down = Lettering::Down::top});
-    write_lines(drawing_, note_, kMargin, y, {.size_px = 18.0, .ink = kQuietInk, .down = Lettering::Down::top});
+    const double y =
+        write_lines(drawing_, title_, kMargin, 40.0, {.size_px = 30.0, .down = Lettering::Down::top});
+    write_lines(drawing_, note_, kMargin, y,
+                {.size_px = 18.0, .ink = kQuietInk, .down = Lettering::Down::top});
     Lettering small = small_lettering();
     small.down = Lettering::Down::top;
     write_lines(drawing_, captions_, kMargin, plot_.bottom() + 62.0, small);

@@ -1,5 +1,5 @@
-// A year at one meter as a page: dates across, the hours of the clock up, the colour is the exposure value, the dark
-// hours are dark and the hours with sun on the dish are outlined and hatched.
+// A year at one meter as a page: dates across, the hours of the clock up, the colour is the exposure value,
+// the dark hours are dark and the hours with sun on the dish are outlined and hatched.
 #pragma once
 
 #include <string>

@@ -24,7 +24,8 @@ TEST(DaylightByHour, is_daylight_by_within_a_thousandth) {
       const SunPosition sun = sun_at(altitude_deg, 130.0);
       const auto a = quick.at(sun, 100, Compass{0.3}), b = daylight_by(sun, 100, type, Compass{0.3});
       ASSERT_TRUE(a && b);
-      EXPECT_LT(relative_difference(a->zenith_radiance, b->zenith_radiance), 1e-3) << type << ' ' << altitude_deg;
+      EXPECT_LT(relative_difference(a->zenith_radiance, b->zenith_radiance), 1e-3)
+          << type << ' ' << altitude_deg;
       EXPECT_LT(relative_difference(a->ground_radiance, b->ground_radiance), 1e-3);
       EXPECT_EQ(a->sun.has_value(), b->sun.has_value());
       if (!a->sun) continue;
@@ -57,7 +58,8 @@ TEST(PatchedOutside, an_open_sky_gives_level_ground_what_it_should) {
       const auto light = daylight_by(sun_at(altitude_deg, 130.0), 100, type, {}, hidden_sun);
       ASSERT_TRUE(light);
       const double expected = luminance(level_illuminance(*light));
-      EXPECT_NEAR(level_lx(PatchedOutside(OpenSkyline{}, grey(0.3)).radiances(*light)), expected, 0.01 * expected)
+      EXPECT_NEAR(level_lx(PatchedOutside(OpenSkyline{}, grey(0.3)).radiances(*light)), expected,
+                  0.01 * expected)
           << type << ' ' << altitude_deg;
     }
 }

@@ -34,7 +34,8 @@ TEST(SkyPatches, what_is_not_above_the_horizon_is_ground) {
   EXPECT_NE(bin_of(toward(0.001, 1.0)), kGround);
 }
 
-// By counting directions that are even in bearing and sine; the zenith holds the fewest rings of them, about 30.
+// By counting directions that are even in bearing and sine; the zenith holds the fewest rings of them,
+// about 30.
 TEST(SkyPatches, patches_catch_even_directions_by_their_solid_angle) {
   std::vector<int> caught(kSky);
   constexpr int kSines = 20000, kBearings = 240;
@@ -42,7 +43,9 @@ TEST(SkyPatches, patches_catch_even_directions_by_their_solid_angle) {
     for (int j = 0; j < kBearings; ++j)
       ++caught[bin_of(toward(std::asin((i + 0.5) / kSines), 2.0 * kPi * (j + 0.5) / kBearings))];
   for (std::size_t bin = 0; bin < kSky; ++bin)
-    EXPECT_NEAR(caught[bin] * 2.0 * kPi / (kSines * kBearings), solid_angle_sr(bin), 0.1 * solid_angle_sr(bin)) << bin;
+    EXPECT_NEAR(caught[bin] * 2.0 * kPi / (kSines * kBearings), solid_angle_sr(bin),
+                0.1 * solid_angle_sr(bin))
+        << bin;
 }
 
 TEST(SkyPatches, shares_keep_the_flux_and_lie_round_the_direction) {
@@ -53,17 +56,27 @@ TEST(SkyPatches, shares_keep_the_flux_and_lie_round_the_direction) {
       for (const auto& [bin, weight] : shares_of(outward).of) {
         sum += weight;
         EXPECT_GE(weight, 0.0);
-        const double apart = std::acos(std::min(1.0, outward.dot(centre(bin))));
-        EXPECT_LT(weight > 0.0 ? apart : 0.0, 13.0 * kDegree);
+        const double apart = std::acos(std::min(1.0, outward.dot(fine_centre(bin))));
+        EXPECT_LT(weight > 0.0 ? apart : 0.0, 7.0 * kDegree);
       }
       EXPECT_NEAR(sum, 1.0, 1e-12);
     }
 }
 
-TEST(SkyPatches, the_middle_of_a_patch_belongs_to_it_alone) {
-  for (std::size_t bin = 0; bin < kSky; ++bin) {
+TEST(SkyPatches, fine_patches_lie_in_theirs_and_fill_them) {
+  std::vector<double> filled_sr(kCount);
+  for (std::size_t fine = 0; fine < kFineCount; ++fine) {
+    EXPECT_EQ(fine_bin_of(fine_centre(fine)), fine);
+    EXPECT_EQ(bin_around(fine), bin_of(fine_centre(fine)));
+    filled_sr[bin_around(fine)] += fine_solid_angle_sr(fine);
+  }
+  for (std::size_t bin = 0; bin < kCount; ++bin) EXPECT_NEAR(filled_sr[bin], solid_angle_sr(bin), 1e-12);
+}
+
+TEST(SkyPatches, the_middle_of_a_fine_patch_belongs_to_it_alone) {
+  for (std::size_t bin = 0; bin < kFineSky; ++bin) {
     double own = 0.0;
-    for (const auto& share : shares_of(centre(bin)).of) own += share.bin == bin ? share.weight : 0.0;
+    for (const auto& share : shares_of(fine_centre(bin)).of) own += share.bin == bin ? share.weight : 0.0;
     EXPECT_NEAR(own, 1.0, 1e-9) << bin;
   }
 }

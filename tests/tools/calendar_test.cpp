@@ -36,13 +36,20 @@ class CalendarVerb : public ProgramTest {
 TEST_F(CalendarVerb, says_everything_that_is_missing_at_once_with_remedies_and_status_3) {
   const Outcome outcome = run({"calendar", "small.toml"});
   EXPECT_EQ(outcome.status, 3);
-  EXPECT_THAT(outcome.err, AllOf(HasSubstr("latitude"), HasSubstr("facing = \"SW\""), HasSubstr("--offset +01:00")));
+  EXPECT_THAT(outcome.err,
+              AllOf(HasSubstr("latitude"), HasSubstr("facing = \"SW\""), HasSubstr("--offset +01:00")));
   EXPECT_THAT(files(), Not(testing::Contains(HasSubstr(".png"))));
 }
 
 TEST_F(CalendarVerb, refuses_words_that_are_no_date_offset_or_number_of_facings_with_status_2) {
-  for (const Words& words : {Words{"--date", "2026-02-30"}, {"--date", "May"}, {"--offset", "1"}, {"--facings", "5"},
-                             {"--step", "1"}, {"--iso", "0"}, {"--slowest", "fast"}, {"--date", "2026-05-01", "--year", "2026"},
+  for (const Words& words : {Words{"--date", "2026-02-30"},
+                             {"--date", "May"},
+                             {"--offset", "1"},
+                             {"--facings", "5"},
+                             {"--step", "1"},
+                             {"--iso", "0"},
+                             {"--slowest", "fast"},
+                             {"--date", "2026-05-01", "--year", "2026"},
                              {"placed.toml"}}) {
     const Outcome outcome = run(placed + words);
     EXPECT_EQ(outcome.status, 2) << words.front();
@@ -69,7 +76,8 @@ TEST_F(CalendarVerb, one_day_as_json_has_every_lit_step_with_a_low_and_a_high_an
 }
 
 TEST_F(CalendarVerb, the_table_lists_the_21st_of_every_month_and_the_year_is_drawn_and_written) {
-  const Outcome outcome = run(placed + Words{"--step", "120", "--year", "2024", "-o", "out", "--name", "mine"} + kRoughly);
+  const Outcome outcome =
+      run(placed + Words{"--step", "120", "--year", "2024", "-o", "out", "--name", "mine"} + kRoughly);
   ASSERT_EQ(outcome.status, 0) << outcome.err;
   for (const std::string day : {"21 Jan", "21 Jun", "21 Dec"}) EXPECT_THAT(outcome.out, HasSubstr(day));
   EXPECT_THAT(bytes("out/mine-year.png"), testing::StartsWith("\x89PNG"));
@@ -88,7 +96,8 @@ TEST_F(CalendarVerb, facings_stand_side_by_side_and_write_no_files) {
 
 TEST_F(CalendarVerb, takes_the_clock_from_the_scenes_time) {
   const Outcome outcome = run(Words{"calendar", "placed.toml", "--set", "window.window.facing=SW", "--set",
-                                    "daylight.time=2025-07-01T12:00:00+02:00", "--date", "2025-07-01"} + kRoughly);
+                                    "daylight.time=2025-07-01T12:00:00+02:00", "--date", "2025-07-01"} +
+                              kRoughly);
   ASSERT_EQ(outcome.status, 0) << outcome.err;
   EXPECT_THAT(outcome.out, HasSubstr("UTC+2"));
 }
