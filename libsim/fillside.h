@@ -41,21 +41,24 @@
 #include "libsim/geometry/spherical_rectangle.h"  // A rectangle as seen from a point
 
 // light: what shines
-#include "libsim/light/availability.h"     // how much light the sun and the sky usually give
-#include "libsim/light/chromaticity.h"     // colour of light apart from its strength
-#include "libsim/light/colour_matching.h"  // how the eye's three sums weigh wavelengths
-#include "libsim/light/daylight.h"         // sky, sun and the ground that they light, as one
-#include "libsim/light/daylight_colour.h"  // the usual colour of each kind of sky and of the sun
-#include "libsim/light/general_sky.h"      // the skies of the CIE standard general sky
-#include "libsim/light/horizon.h"          // height above the horizon and compass bearing
-#include "libsim/light/lamp.h"             // lamps
-#include "libsim/light/lit_skyline.h"      // how bright the skyline is
-#include "libsim/light/outside.h"          // what is seen through a window
-#include "libsim/light/sky_integral.h"     // illuminance by a luminance given over the upper half of directions
-#include "libsim/light/skyline.h"          // what stands before the sky
-#include "libsim/light/sun.h"              // the sun as a light: a disc half a degree across
-#include "libsim/light/sun_day.h"          // when the sun rises, stands highest and sets
-#include "libsim/light/sun_position.h"     // where the sun stands, by place and time
+#include "libsim/light/availability.h"      // how much light the sun and the sky usually give
+#include "libsim/light/chromaticity.h"      // colour of light apart from its strength
+#include "libsim/light/colour_matching.h"   // how the eye's three sums weigh wavelengths
+#include "libsim/light/daylight.h"          // sky, sun and the ground that they light, as one
+#include "libsim/light/daylight_by_hour.h"  // daylight of one kind of weather at any hour of the year, quickly
+#include "libsim/light/daylight_colour.h"   // the usual colour of each kind of sky and of the sun
+#include "libsim/light/general_sky.h"       // the skies of the CIE standard general sky
+#include "libsim/light/horizon.h"           // height above the horizon and compass bearing
+#include "libsim/light/lamp.h"              // lamps
+#include "libsim/light/lit_skyline.h"       // how bright the skyline is
+#include "libsim/light/outside.h"           // what is seen through a window
+#include "libsim/light/patched_outside.h"   // the outside as daylight coefficients want it
+#include "libsim/light/sky_integral.h"      // illuminance by a luminance given over the upper half of directions
+#include "libsim/light/sky_patches.h"       // the outside cut into patches
+#include "libsim/light/skyline.h"           // what stands before the sky
+#include "libsim/light/sun.h"               // the sun as a light: a disc half a degree across
+#include "libsim/light/sun_day.h"           // when the sun rises, stands highest and sets
+#include "libsim/light/sun_position.h"      // where the sun stands, by place and time
 
 // matter: what surfaces do with light
 #include "libsim/matter/catalogue.h"    // named surfaces, cloths and stock sheets, each with where its
@@ -117,14 +120,18 @@
 #include "libsim/sensor/receiver.h"     // the place where light is received, and how much each direction
 
 // transport: the journey of the light
-#include "libsim/transport/attribution.h"  // the ledger of one receiver
-#include "libsim/transport/camera_path.h"  // from the lens to the first surface that scatters widely
-#include "libsim/transport/gather.h"       // all light at one receiver from one sample, partitioned, not
-#include "libsim/transport/key.h"          // the key
-#include "libsim/transport/measure.h"      // measuring
-#include "libsim/transport/measurement.h"  // what an instrument read
-#include "libsim/transport/openings.h"     // windows and lamps as seen from a point
-#include "libsim/transport/walk.h"         // one light sample followed backwards
+#include "libsim/transport/attribution.h"   // the ledger of one receiver
+#include "libsim/transport/camera_path.h"   // from the lens to the first surface that scatters widely
+#include "libsim/transport/coefficients.h"  // daylight coefficients
+#include "libsim/transport/gather.h"        // all light at one receiver from one sample, partitioned, not
+#include "libsim/transport/key.h"           // the key
+#include "libsim/transport/means.h"         // the innermost loop of every measurement
+#include "libsim/transport/measure.h"       // measuring
+#include "libsim/transport/measurement.h"   // what an instrument read
+#include "libsim/transport/openings.h"      // windows and lamps as seen from a point
+#include "libsim/transport/source_rows.h"   // under which row the light of a window or lamp is written down
+#include "libsim/transport/sunbeam.h"       // the sun's straight way to a place in the set
+#include "libsim/transport/walk.h"          // one light sample followed backwards
 
 // view: what a reading says
 #include "libsim/view/averaged.h"       // A map with its grain rubbed out, for lines that should not
@@ -144,19 +151,25 @@
 #include "libsim/view/set_outline.h"    // the set seen from above, to draw into maps of level planes
 
 // what_if: what would be, and whether it is so
+#include "libsim/what_if/calendar.h"         // when the light at a table is good
 #include "libsim/what_if/claims.h"           // claims
+#include "libsim/what_if/daylit_set.h"       // A set measured once by daylight coefficients and read under any
 #include "libsim/what_if/effort.h"           // how well and how long to measure
 #include "libsim/what_if/figure_names.h"     // figures of a set by name, for claims
 #include "libsim/what_if/map_reading.h"      // A plane measured to a wanted precision, for any of its maps
 #include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
+#include "libsim/what_if/set_instruments.h"  // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"      // all meters and patches of a set, read to a wanted precision
+#include "libsim/what_if/sun_on_dish.h"      // where the sun comes to lie on the table
 
 // writers: the paper it is written on
 #include "libsim/writers/atomic_file.h"      // files that are either there whole or not there
 #include "libsim/writers/contour_numbers.h"  // where the numbers of contour lines stand
 #include "libsim/writers/csv.h"              // comma-separated values for spreadsheets
+#include "libsim/writers/day_sheet.h"        // one day at a meter as a page
 #include "libsim/writers/drawing.h"          // A sheet to draw on
 #include "libsim/writers/exr.h"              // openEXR files
+#include "libsim/writers/hour_axis.h"        // words and marks that the sheets of the calendar share
 #include "libsim/writers/map_axes.h"         // the frame of a map with ticks in cm on all sides, numbers and
 #include "libsim/writers/map_contours.h"     // contour lines on a map
 #include "libsim/writers/map_field.h"        // the map's values as a picture in the colours of its scale
@@ -174,3 +187,4 @@
 #include "libsim/writers/png.h"              // PNG files
 #include "libsim/writers/scale_bar.h"        // A bar that is a round number of centimetres long
 #include "libsim/writers/sheet_space.h"      // places on a sheet, in pixels
+#include "libsim/writers/year_sheet.h"       // A year at one meter as a page

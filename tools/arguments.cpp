@@ -76,6 +76,7 @@ void add_measuring(CLI::App& verb, Arguments& a, Stops usual) {
 Stops usual_precision(std::string_view verb) {
   if (verb == "check") return kCheckPrecision;
   if (verb == "map") return kMapPrecision;
+  if (verb == "calendar") return kCalendarPrecision;
   return verb == "render" ? kPicturePrecision : kMeterPrecision;
 }
 
@@ -121,6 +122,29 @@ void add_render_options(CLI::App& verb, Arguments& a) {
             [&a](const std::string& word) { a.brighter = stops_value("--brighter", word); });
 }
 
+void add_calendar_options(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--date", "YYYY-MM-DD", "this day in detail, and no year",
+            [&a](const std::string& word) { a.date = date_value("--date", word); });
+  add_value(verb, "--year", "YYYY", "the year of the scene's time by default, else that of --date, else 2026",
+            [&a](const std::string& word) {
+              a.year = static_cast<int>(whole_number("--year", word, {1950, 2100}));
+            });
+  add_value(verb, "--offset", "+HH:MM", "your clock against universal time, all the year; the scene's time's by default",
+            [&a](const std::string& word) { a.offset_min = offset_value("--offset", word); });
+  add_value(verb, "--facings", "4|8", "the same set with its first window facing every way, side by side; no pictures",
+            [&a](const std::string& word) { a.facings = facings_value("--facings", word); });
+  add_value(verb, "--step", "MINUTES", fmt::format("between readings, 5 to 120; {} by default", a.step_min),
+            [&a](const std::string& word) {
+              a.step_min = static_cast<int>(whole_number("--step", word, {5, 120}));
+            });
+  add_value(verb, "--iso", "N", fmt::format("highest ISO speed you want, 25 to 102400; {} by default", a.iso),
+            [&a](const std::string& word) {
+              a.iso = static_cast<int>(whole_number("--iso", word, {25, 102400}));
+            });
+  add_value(verb, "--slowest", "TIME", "slowest shutter you want, for example \"1/60 s\"; \"1 s\" by default",
+            [&a](const std::string& word) { a.slowest = seconds_value("--slowest", word); });
+}
+
 void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   CLI::App& verb = *app.add_subcommand(std::string(page.name));
   verb.set_help_flag("-h,--help", "this page");
@@ -143,8 +167,9 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
     add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
   if (page.name == "map") add_map_options(verb, a);
   if (page.name == "render") add_render_options(verb, a);
+  if (page.name == "calendar") add_calendar_options(verb, a);
   add_measuring(verb, a, usual_precision(page.name));
-  if (page.name == "map" || page.name == "render") add_folder(verb, a);
+  if (page.name == "map" || page.name == "render" || page.name == "calendar") add_folder(verb, a);
 }
 
 std::vector<HelpLine> options_of(const CLI::App& verb) {

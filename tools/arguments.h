@@ -7,13 +7,15 @@
 #include <variant>
 #include <vector>
 
+#include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
 
 namespace fillside::tools {
 
 /// How well each verb measures when the options do not say.
 inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.05),
-                       kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15);
+                       kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
+                       kCalendarPrecision = stops(0.02);
 
 struct Arguments {
   std::string verb;
@@ -36,6 +38,14 @@ struct Arguments {
   // render
   std::optional<int> pixels;
   Stops brighter = stops(0.0);
+  // calendar
+  std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
+  std::optional<int> offset_min;  ///< --offset
+  std::optional<int> year;
+  std::optional<Duration> slowest;
+  int iso = 100;
+  int step_min = 30;
+  int facings = 1;
   // scene
   std::string new_file;
   bool catalogue = false;

@@ -41,6 +41,9 @@ void refuse_contradictions(const Arguments& a) {
   if (a.verb == "scene") return;
   if (a.scenes.empty())
     throw Misuse{fmt::format("{} needs a scene; fillside scene writes one to start with", a.verb)};
+  if (a.verb == "calendar" && a.scenes.size() > 1)
+    throw Misuse{fmt::format("calendar takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  if (a.date && a.year) throw Misuse{"--date and --year: the date says the year"};
   if (a.precision && a.seconds) throw Misuse{"--precision and --seconds: give one of the two"};
   if (std::ranges::count(a.scenes, "-") > 1) throw Misuse{"standard input (-) can be read only once"};
   if (a.full && a.scenes.size() > 1) throw Misuse{"--full prints one scene at a time"};

@@ -58,4 +58,19 @@ Duration seconds_value(const std::string& option, const std::string& word) {
       fmt::format("{}: {} is not a time above zero; for example {} 20", option, in_quotes(word), option)};
 }
 
+Instant date_value(const std::string& option, const std::string& word) {
+  if (const auto date = parse_instant(word + "T00:00:00Z")) return *date;
+  throw Misuse{fmt::format("{}: {} is not a date; for example {} 2026-06-21", option, in_quotes(word), option)};
+}
+
+int offset_value(const std::string& option, const std::string& word) {
+  if (const auto instant = parse_instant("2000-06-21T12:00:00" + word)) return instant->offset_min;
+  throw Misuse{fmt::format("{}: {} is not an offset; for example {} +01:00", option, in_quotes(word), option)};
+}
+
+int facings_value(const std::string& option, const std::string& word) {
+  if (word == "4" || word == "8") return word == "4" ? 4 : 8;
+  throw Misuse{fmt::format("{}: {} is neither 4 nor 8", option, in_quotes(word))};
+}
+
 }  // namespace fillside::tools

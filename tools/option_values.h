@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <string>
 
+#include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
 
 namespace fillside::tools {
@@ -21,5 +22,12 @@ Stops precision_value(const std::string& option, const std::string& word);
 Stops stops_value(const std::string& option, const std::string& word);
 /// "20", "20 s", "2 min"; more than nothing.
 Duration seconds_value(const std::string& option, const std::string& word);
+
+/// "2026-06-21": midnight of that day at offset 0.
+Instant date_value(const std::string& option, const std::string& word);
+/// "+01:00", "-03:30" or "Z", in minutes.
+int offset_value(const std::string& option, const std::string& word);
+/// 4 or 8.
+int facings_value(const std::string& option, const std::string& word);
 
 }  // namespace fillside::tools

@@ -1,5 +1,6 @@
 // The ledger of one receiver: how much light came from which source, turned last by which object. Rows are
 // (source, via); via 0 is "straight", via k + 1 is object k. Rows add up to the total.
+// A ledger with fewer vias than there are writes what is beyond its last under the last.
 #pragma once
 
 #include <algorithm>
@@ -20,7 +21,7 @@ class Ledger {
   Ledger(std::size_t sources, std::size_t vias)
       : sources_(sources), vias_(vias), rows_(sources * vias, grey(0.0)), unshadowed_(sources, grey(0.0)) {}
 
-  void add(std::size_t source, std::size_t via, const Rgb& light) { add_to(rows_[source * vias_ + via], light); }
+  void add(std::size_t source, std::size_t via, const Rgb& light) { add_to(rows_[source * vias_ + std::min(via, vias_ - 1)], light); }
   /// Light of a source that would arrive straight (or via its curtain) if nothing solid stood in between.
   void add_unshadowed(std::size_t source, const Rgb& light) { add_to(unshadowed_[source], light); }
   /// How many entries were refused since the last reset because they were not finite numbers.

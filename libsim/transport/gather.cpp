@@ -23,7 +23,7 @@ class Gathering {
  public:
   Gathering(const GatherContext& context, const Receiver& receiver, const Rgb& weight, Ledger& ledger)
       : context_(context), scene_(context.scene), receiver_(receiver), weight_(weight), ledger_(ledger),
-        radiance_(context.scene.sources().size(), grey(0.0)) {}
+        radiance_(ledger.source_count(), grey(0.0)) {}
 
   void add_emitter(std::size_t emitter);
   void add_seen(std::size_t emitter, const SeenEmitter& seen);
@@ -58,15 +58,14 @@ void Gathering::add_seen(std::size_t e, const SeenEmitter& seen) {
   // What the wall itself hides is no shadow of anything in the set.
   const auto* opening = std::get_if<Opening>(&scene_.emitters()[e].kind);
   const bool from_open_wall = !opening || !hidden_by_reveal(*opening, seen.point, receiver_.position);
-  const std::size_t first = scene_.first_source(e);
   const std::size_t curtain = via_of_object(scene_.emitters()[e].curtain_object);
-  for (std::size_t part = 0; part < scene_.part_count(e); ++part) {
-    const Rgb straight = unshadowed * seen.emission.straight[part], spread = unshadowed * seen.emission.curtain[part];
-    if (from_open_wall) ledger_.add_unshadowed(first + part, straight + spread);
-    if (blocked) continue;
-    ledger_.add(first + part, kStraight, straight);
-    if (spread.maxCoeff() > 0.0) ledger_.add(first + part, curtain, spread);
-  }
+  const auto add = [&](std::size_t row, const Rgb& straight, const Rgb& spread) {
+    if (from_open_wall) ledger_.add_unshadowed(row, unshadowed * straight + unshadowed * spread);
+    if (blocked) return;
+    ledger_.add(row, kStraight, unshadowed * straight);
+    if (spread.maxCoeff() > 0.0) ledger_.add(row, curtain, unshadowed * spread);
+  };
+  add_by_rows(scene_, context_.rows, e, seen.emission, seen.to_source, add);
 }
 
 void Gathering::add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& weight, std::uint32_t first_group,
@@ -74,7 +73,7 @@ void Gathering::add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& w
   if (weight.maxCoeff() <= 0.0) return;
   const std::size_t via = via_of_object(vertex.object);
   std::ranges::fill(radiance_, grey(0.0));
-  walk({scene_, context_.numbers, first_group, context_.mask}, std::move(vertex), to_viewer, weight, first, radiance_);
+  walk({scene_, context_.numbers, first_group, context_.mask, context_.rows}, std::move(vertex), to_viewer, weight, first, radiance_);
   for (std::size_t source = 0; source < radiance_.size(); ++source)
     if (radiance_[source].maxCoeff() > 0.0) ledger_.add(source, via, radiance_[source]);
 }

@@ -7,6 +7,7 @@
 #include "libsim/scene/scene.h"
 #include "libsim/sensor/receiver.h"
 #include "libsim/transport/attribution.h"
+#include "libsim/transport/source_rows.h"
 
 namespace fillside {
 
@@ -14,6 +15,7 @@ struct GatherContext {
   const Scene& scene;
   const SampleNumbers& numbers;
   std::uint32_t mask;  ///< kEverything or kWithoutSubject
+  RowsBy rows = RowsBy::source;
 };
 
 /// Sensors may use the groups below this one for their own draws.

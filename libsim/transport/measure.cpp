@@ -1,45 +1,12 @@
 #include "libsim/transport/measure.h"
 
 #include <mutex>
-#include <string_view>
 
-#include "libsim/base/cases.h"
 #include "libsim/base/parallel.h"
-#include "libsim/transport/camera_path.h"
-#include "libsim/transport/gather.h"
+#include "libsim/transport/means.h"
 
 namespace fillside {
 namespace {
-
-/// FNV-1a, Fowler, Noll, Vo: http://www.isthe.com/chongo/tech/comp/fnv. Names give instruments their own numbers, the
-/// same in every variant of a set.
-std::uint64_t name_hash(std::string_view name) {
-  std::uint64_t hash = 0xcbf29ce484222325u;
-  for (const char c : name) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3u;
-  return hash;
-}
-
-/// One sample of each kind of instrument.
-struct OneSample {
-  const Scene& scene;
-  std::size_t element;
-  const SampleNumbers& numbers;
-  Ledger& ledger;
-
-  GatherContext context(bool subject_there) const { return {scene, numbers, subject_there ? kEverything : kWithoutSubject}; }
-
-  void operator()(const Meter& meter) const { gather(context(meter.subject_there), meter.receiver, grey(1.0), ledger); }
-  void operator()(const Patch& patch) const {
-    gather(context(true), patch.draw(numbers.group(0)), grey(1.0), ledger);
-  }
-  void operator()(const MapPlane& plane) const {
-    const Numbers4 u = numbers.group(0);
-    gather(context(plane.subject_there), plane.draw(element, u[0], u[1]), grey(1.0), ledger);
-  }
-  void operator()(const Camera& camera) const {
-    add_radiance_along(context(true), camera.draw(element, numbers.group(0)), ledger);
-  }
-};
 
 struct Shape {
   int columns = 1, rows = 1;
@@ -50,32 +17,7 @@ Shape shape_of(const Sensor& sensor) {
   return {};
 }
 
-/// Fills the ledger with the means over the samples of one element and replicate.
-RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget& budget, std::size_t element,
-                          int replicate, Ledger& means) {
-  RefusedSamples refused;
-  means.reset();
-  const std::uint64_t address = name_hash(name_of(sensor)) + element;
-  for (std::uint32_t i = 0; i < budget.samples; ++i) {
-    const std::uint32_t sample = budget.first_sample + i;
-    const SampleNumbers numbers(budget.seed, address, budget.first_replicate + replicate, sample);
-    std::visit(OneSample{scene, element, numbers, means}, sensor);
-    if (means.refused() > refused.count) {
-      if (refused.count == 0) refused = {0, element, budget.first_replicate + replicate, sample};
-      refused.count = means.refused();
-    }
-  }
-  means.scale(1.0 / budget.samples);
-  return refused;
-}
-
 }  // namespace
-
-const std::string& name_of(const Sensor& sensor) {
-  return std::visit(Cases{[](const Patch& patch) -> const std::string& { return patch.name(); },
-                          [](const auto& other) -> const std::string& { return other.name; }},
-                    sensor);
-}
 
 Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget, const Progress& progress) {
   const Shape shape = shape_of(sensor);
@@ -92,7 +34,7 @@ Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budg
     Ledger means(scene.sources().size(), scene.objects().size() + 1);
     for (std::size_t column = 0; column < static_cast<std::size_t>(shape.columns); ++column) {
       const std::size_t element = row * static_cast<std::size_t>(shape.columns) + column;
-      const RefusedSamples here = take_means(scene, sensor, budget, element, replicate, means);
+      const RefusedSamples here = take_means(scene, sensor, budget, {element, replicate}, means);
       if (here.count > 0 && refused[piece].count == 0) refused[piece] = here;
       else refused[piece].count += here.count;
       result.set(element, replicate, means.rows(), means.unshadowed());

@@ -46,7 +46,7 @@ class Walker {
   void follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex first);
 
  private:
-  void add_emission(std::size_t emitter, const Emission& emission, const Rgb& weight);
+  void add_emission(std::size_t emitter, const Emission& emission, const Direction& outward, const Rgb& weight);
   void add_light_from(std::size_t emitter, const SeenEmitter& seen, const Vertex& vertex, const Direction& to_viewer,
                       const Rgb& weight);
   void add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight);
@@ -58,10 +58,11 @@ class Walker {
   std::uint32_t turn_ = 0;
 };
 
-void Walker::add_emission(std::size_t emitter, const Emission& emission, const Rgb& weight) {
-  const std::size_t first = context_.scene.first_source(emitter);
-  for (std::size_t part = 0; part < context_.scene.part_count(emitter); ++part)
-    radiance_[first + part] += weight * (emission.straight[part] + emission.curtain[part]);
+void Walker::add_emission(std::size_t emitter, const Emission& emission, const Direction& outward, const Rgb& weight) {
+  const auto add = [&](std::size_t row, const Rgb& straight, const Rgb& spread) {
+    radiance_[row] += weight * (straight + spread);
+  };
+  add_by_rows(context_.scene, context_.rows, emitter, emission, outward, add);
 }
 
 void Walker::add_light_from(std::size_t emitter, const SeenEmitter& seen, const Vertex& vertex, const Direction& to_viewer,
@@ -76,7 +77,7 @@ void Walker::add_light_from(std::size_t emitter, const SeenEmitter& seen, const 
                            ? 1.0
                            : power_weight(seen.density_per_sr,
                                           density_of_scattering_per_sr(vertex.material, local_viewer, local_source));
-  add_emission(emitter, seen.emission, weight * scattering * passed * (share / seen.density_per_sr));
+  add_emission(emitter, seen.emission, seen.to_source, weight * scattering * passed * (share / seen.density_per_sr));
 }
 
 void Walker::add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight) {
@@ -100,7 +101,7 @@ std::optional<Vertex> Walker::next_vertex(const Hit& hit, const Direction& to_hi
   if (from.counted_by != CameFrom::shadow_rays_alone) {
     const Emission emission = emission_of(emitter, scene.outside(), hit.position, to_hit);
     const auto index = static_cast<std::size_t>(e);
-    add_emission(index, left_to_drawn(scene, index, hit.position, from, emission), weight);
+    add_emission(index, left_to_drawn(scene, index, hit.position, from, emission), to_hit, weight);
   }
   return room_face_at(scene, emitter, hit);
 }

@@ -5,6 +5,7 @@
 
 #include "libsim/base/sample_numbers.h"
 #include "libsim/scene/scene.h"
+#include "libsim/transport/source_rows.h"
 
 namespace fillside {
 
@@ -26,13 +27,14 @@ struct WalkContext {
   const SampleNumbers& numbers;
   std::uint32_t first_group;  ///< of the padded groups this walk may use; kGroupsOfAWalk of them
   std::uint32_t mask;         ///< which surfaces there are
+  RowsBy rows = RowsBy::source;
 };
 inline constexpr std::uint32_t kGroupsOfAWalk = 1u << 20;
 
 /// Whether light that passes the first vertex without turning counts (a receiver takes that part on its own way).
 enum class FirstVertex { everything, turned_only };
 
-/// Adds to radiance[source] the radiance that leaves the vertex toward the viewer (world direction away from it),
+/// Adds to radiance[row] (one for each source, as a rule) the radiance that leaves the vertex toward the viewer (world direction away from it),
 /// times `weight`.
 void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight, FirstVertex first,
           std::span<Rgb> radiance);

@@ -2,31 +2,13 @@
 
 #include <algorithm>
 
+#include "libsim/what_if/set_instruments.h"
+
 namespace fillside {
 namespace {
 
 constexpr std::uint32_t kFirstSamples = 64;
 constexpr std::uint32_t kMostSamples = 1u << 20;
-
-struct Instrument {
-  Sensor sensor;
-  ReadingKind kind;
-  bool subject_there;
-};
-
-std::vector<Instrument> instruments_of(const Description& description, const Scene& scene, const Direction& to_key) {
-  std::vector<Instrument> all;
-  auto meters = default_meters(description, scene, to_key);
-  auto own = own_meters(description, scene, to_key);
-  meters.insert(meters.end(), own.begin(), own.end());
-  for (Meter& meter : meters) {
-    const bool dome = std::holds_alternative<DomedReceptor>(meter.receiver.kind), there = meter.subject_there;
-    all.push_back({std::move(meter), dome ? ReadingKind::dome : ReadingKind::flat, there});
-  }
-  for (Patch& patch : subject_patches(description, scene, to_key))
-    all.push_back({std::move(patch), ReadingKind::patch, true});
-  return all;
-}
 
 double widest(const std::vector<Measurement>& measurements) {
   double widest = 0.0;

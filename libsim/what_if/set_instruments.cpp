@@ -1,0 +1,20 @@
+#include "libsim/what_if/set_instruments.h"
+
+namespace fillside {
+
+std::vector<Instrument> instruments_of(const Description& description, const Scene& scene,
+                                       const Direction& to_key) {
+  std::vector<Instrument> all;
+  auto meters = default_meters(description, scene, to_key);
+  auto own = own_meters(description, scene, to_key);
+  meters.insert(meters.end(), own.begin(), own.end());
+  for (Meter& meter : meters) {
+    const bool dome = std::holds_alternative<DomedReceptor>(meter.receiver.kind), there = meter.subject_there;
+    all.push_back({std::move(meter), dome ? ReadingKind::dome : ReadingKind::flat, there});
+  }
+  for (Patch& patch : subject_patches(description, scene, to_key))
+    all.push_back({std::move(patch), ReadingKind::patch, true});
+  return all;
+}
+
+}  // namespace fillside
