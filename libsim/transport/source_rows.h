@@ -26,7 +26,7 @@ template <class Add>
 void add_by_rows(const Scene& scene, RowsBy rows, std::size_t emitter, const Emission& emission,
                  const Direction& outward, const Add& add) {
   if (rows == RowsBy::patch) {
-    const bool lamp = std::holds_alternative<LightPanel>(scene.emitters()[emitter].kind);
+    const bool lamp = !std::holds_alternative<Opening>(scene.emitters()[emitter].kind);
     const std::size_t patch = emitter * kRowsOfAnEmitter + sky_patches::fine_bin_of(outward);
     add(lamp ? own_row(emitter) : patch, emission.straight[0], grey(0.0));
     add(own_row(emitter), grey(0.0), emission.curtain[0]);
