@@ -12,7 +12,7 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 
-const std::vector<std::string> kVerbs{"scene", "check", "meter", "map", "render"};
+const std::vector<std::string> kVerbs{"scene", "check", "meter", "map", "render", "calendar"};
 
 std::size_t widest_line(const std::string& text) {
   std::size_t widest = 0;
