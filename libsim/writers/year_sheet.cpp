@@ -91,12 +91,12 @@ class YearDrawing {
   void field() {
     const std::size_t steps = days_.front().steps.size();
     Picture cells = blank_picture(static_cast<int>(days_.size()), static_cast<int>(steps));
-    const Rgb night{srgb_decoded(kNight.red), srgb_decoded(kNight.green), srgb_decoded(kNight.blue)};
+    const Rgb dark_hours{srgb_decoded(kNight.red), srgb_decoded(kNight.green), srgb_decoded(kNight.blue)};
     for (std::size_t day = 0; day < days_.size(); ++day)
       for (std::size_t i = 0; i < steps; ++i) {
         const auto ev = nearest_ev(days_[day].steps, i);
         cells.set(static_cast<int>(day), static_cast<int>(steps - 1 - i),
-                  ev ? colour_on_scale(ColourScale::sequential, scale_.position(*ev)) : night);
+                  ev ? colour_on_scale(ColourScale::sequential, scale_.position(*ev)) : dark_hours);
       }
     // A step stands for the time around it; the night begins where the sun sets.
     const double half = 0.5 * plot_.height / static_cast<double>(steps);
@@ -104,11 +104,11 @@ class YearDrawing {
       drawing_.fill(plot_, kNight);
       drawing_.paint(cells, {plot_.left, plot_.top + half, plot_.width, plot_.height}, false);
       for (std::size_t day = 0; day < days_.size(); ++day)
-        for (const DayStretch& dark : nights_of(days_[day].sun)) night(static_cast<double>(day), dark);
+        for (const DayStretch& dark : nights_of(days_[day].sun)) draw_night(static_cast<double>(day), dark);
     });
   }
 
-  void night(double day, const DayStretch& dark) {
+  void draw_night(double day, const DayStretch& dark) {
     const double top = y_of(dark.to_min);
     drawing_.fill(Box{x_of(day), top, x_of(day + 1.0) - x_of(day) + 0.6, y_of(dark.from_min) - top}, kNight);
   }
