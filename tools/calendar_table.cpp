@@ -178,7 +178,7 @@ std::string calendar_table(const CalendarAnswer& answer) {
       "\nGood: {} by the dish dome in either weather (EV at ISO 100 from {:.1f}), and no sun on the dish.\n"
       "A to b: between an overcast and a clear sky at usual outdoor levels (not the scene's own); a real day "
       "is easily half or\n"
-      "double. Sun that enters and is turned by the room: to about a tenth.\n"
+      "double. Sun that enters and is turned by the room: to about a sixth.\n"
       "{} of {} samples a replicate, 16 replicates; widest error bar under an even sky ±{:.3f} stop.\n",
       wanted_text(plan.wanted), plan.wanted.least_ev100(), effort_text(answer.effort),
       answer.set.samples_per_replicate(), answer.set.reached_stops());
