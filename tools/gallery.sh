@@ -23,6 +23,12 @@ maps() { # name scene maps...
   for file in renders/"$name"-*.csv; do rm -f "$file"; done
 }
 
+# Glass in the sun settles slowly: these stop by the clock.
+sunlit() { # scene
+  case "$1" in *"$only"*) "$fillside" render "scenes/$1.toml" --pixels 480 --seconds 60 -o renders ;; esac
+  rm -f "renders/$1.exr"
+}
+
 readings() { # name scene [options]
   name=$1 scene=$2
   shift 2
@@ -46,3 +52,9 @@ picture dumplings_flat_lay dumplings_flat_lay
 picture dumplings_flat_lay-no_board dumplings_flat_lay --set board.across.used=false
 maps dumplings_flat_lay dumplings_flat_lay falloff visibility
 readings dumplings_flat_lay dumplings_flat_lay
+
+sunlit iced_tea_low_sun
+sunlit iced_tea_sheer
+sunlit north_window
+case "north_window-year" in *"$only"*) "$fillside" calendar scenes/north_window.toml -o renders ;; esac
+rm -f renders/north_window-calendar.csv

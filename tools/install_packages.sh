@@ -7,7 +7,7 @@ build='g++ cmake ninja-build pkg-config git'
 library='libembree-dev libeigen3-dev libtinyobjloader-dev libstb-dev libtomlplusplus-dev nlohmann-json3-dev libfmt-dev
   libpng-dev libopenexr-dev libcairo2-dev libfreetype-dev liberfa-dev fonts-dejavu-core'
 program='libcli11-dev'
-tests='libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev'
+tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev'
 wanted="$build $library $program $tests"
 
 if ! command -v apt-get >/dev/null 2>&1; then
