@@ -17,27 +17,27 @@
 #include "libsim/base/warp.h"            // from the unit square to shapes and directions, with densities
 
 // geometry: shapes, and where rays meet them
-#include "libsim/geometry/crossing.h"             // do flat sheets cut through each other, or through the skin of a
-#include "libsim/geometry/inside.h"               // is a point inside a closed mesh?
-#include "libsim/geometry/item.h"                 // stand-ins for food and crockery
-#include "libsim/geometry/item_forms.h"           // the forms behind make_item, one source file each
-#include "libsim/geometry/lathe.h"                // surfaces of revolution
-#include "libsim/geometry/mesh.h"                 // triangle meshes and their measures
-#include "libsim/geometry/nearness.h"             // how near a point is to a mesh
-#include "libsim/geometry/obj_faces.h"            // the faces of an OBJ file on their way to meshes
-#include "libsim/geometry/obj_mesh.h"             // own models from OBJ files
-#include "libsim/geometry/obj_numbers.h"          // numbers and indices of an OBJ file, read strictly
-#include "libsim/geometry/obj_scan.h"             // A strict first reading of an OBJ text
-#include "libsim/geometry/obj_words.h"            // the words of an OBJ text, a logical line at a time, each with
-#include "libsim/geometry/panels.h"               // flat things made of rectangles
-#include "libsim/geometry/polygon.h"              // polygons in space to triangles
-#include "libsim/geometry/ray_caster.h"           // where a ray meets the set
-#include "libsim/geometry/rectangle.h"            // A flat rectangle in space
-#include "libsim/geometry/relief.h"               // bumps
-#include "libsim/geometry/round_shapes.h"         // balls and discs as lamps have them
-#include "libsim/geometry/seams.h"                // whether and where a mesh is open
-#include "libsim/geometry/seen_disc.h"            // the front of a disc as seen from a point
-#include "libsim/geometry/seen_sphere.h"          // A ball as seen from a point
+#include "libsim/geometry/crossing.h"      // do flat sheets cut through each other, or through the skin of a
+#include "libsim/geometry/inside.h"        // is a point inside a closed mesh?
+#include "libsim/geometry/item.h"          // stand-ins for food and crockery
+#include "libsim/geometry/item_forms.h"    // the forms behind make_item, one source file each
+#include "libsim/geometry/lathe.h"         // surfaces of revolution
+#include "libsim/geometry/mesh.h"          // triangle meshes and their measures
+#include "libsim/geometry/nearness.h"      // how near a point is to a mesh
+#include "libsim/geometry/obj_faces.h"     // the faces of an OBJ file on their way to meshes
+#include "libsim/geometry/obj_mesh.h"      // own models from OBJ files
+#include "libsim/geometry/obj_numbers.h"   // numbers and indices of an OBJ file, read strictly
+#include "libsim/geometry/obj_scan.h"      // A strict first reading of an OBJ text
+#include "libsim/geometry/obj_words.h"     // the words of an OBJ text, a logical line at a time, each with
+#include "libsim/geometry/panels.h"        // flat things made of rectangles
+#include "libsim/geometry/polygon.h"       // polygons in space to triangles
+#include "libsim/geometry/ray_caster.h"    // where a ray meets the set
+#include "libsim/geometry/rectangle.h"     // A flat rectangle in space
+#include "libsim/geometry/relief.h"        // bumps
+#include "libsim/geometry/round_shapes.h"  // balls and discs as lamps have them
+#include "libsim/geometry/seams.h"         // whether and where a mesh is open
+#include "libsim/geometry/seen_disc.h"     // the front of a disc as seen from a point
+#include "libsim/geometry/seen_sphere.h"   // A ball as seen from a point
 #include "libsim/geometry/spherical_rectangle.h"  // A rectangle as seen from a point
 
 // light: what shines
@@ -53,12 +53,12 @@
 #include "libsim/light/lit_skyline.h"       // how bright the skyline is
 #include "libsim/light/outside.h"           // what is seen through a window
 #include "libsim/light/patched_outside.h"   // the outside as daylight coefficients want it
-#include "libsim/light/sky_integral.h"      // illuminance by a luminance given over the upper half of directions
-#include "libsim/light/sky_patches.h"       // the outside cut into patches
-#include "libsim/light/skyline.h"           // what stands before the sky
-#include "libsim/light/sun.h"               // the sun as a light: a disc half a degree across
-#include "libsim/light/sun_day.h"           // when the sun rises, stands highest and sets
-#include "libsim/light/sun_position.h"      // where the sun stands, by place and time
+#include "libsim/light/sky_integral.h"  // illuminance by a luminance given over the upper half of directions
+#include "libsim/light/sky_patches.h"   // the outside cut into patches
+#include "libsim/light/skyline.h"       // what stands before the sky
+#include "libsim/light/sun.h"           // the sun as a light: a disc half a degree across
+#include "libsim/light/sun_day.h"       // when the sun rises, stands highest and sets
+#include "libsim/light/sun_position.h"  // where the sun stands, by place and time
 
 // matter: what surfaces do with light
 #include "libsim/matter/catalogue.h"    // named surfaces, cloths and stock sheets, each with where its
@@ -151,12 +151,12 @@
 #include "libsim/view/set_outline.h"    // the set seen from above, to draw into maps of level planes
 
 // what_if: what would be, and whether it is so
-#include "libsim/what_if/calendar.h"         // when the light at a table is good
-#include "libsim/what_if/claims.h"           // claims
-#include "libsim/what_if/daylit_set.h"       // A set measured once by daylight coefficients and read under any
-#include "libsim/what_if/effort.h"           // how well and how long to measure
-#include "libsim/what_if/figure_names.h"     // figures of a set by name, for claims
-#include "libsim/what_if/map_reading.h"      // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/calendar.h"      // when the light at a table is good
+#include "libsim/what_if/claims.h"        // claims
+#include "libsim/what_if/daylit_set.h"    // A set measured once by daylight coefficients and read under any
+#include "libsim/what_if/effort.h"        // how well and how long to measure
+#include "libsim/what_if/figure_names.h"  // figures of a set by name, for claims
+#include "libsim/what_if/map_reading.h"   // A plane measured to a wanted precision, for any of its maps
 #include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
 #include "libsim/what_if/set_instruments.h"  // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"      // all meters and patches of a set, read to a wanted precision
@@ -174,13 +174,13 @@
 #include "libsim/writers/map_contours.h"     // contour lines on a map
 #include "libsim/writers/map_field.h"        // the map's values as a picture in the colours of its scale
 #include "libsim/writers/map_layout.h"       // where the parts of a map sheet stand
-#include "libsim/writers/map_legend.h"       // what the colours mean, what the hatch means, and how long a few
-#include "libsim/writers/map_sheet.h"        // A map as a page to pin on the wall
-#include "libsim/writers/map_strips.h"       // things beyond a map's edge (the window, as a rule)
-#include "libsim/writers/map_things.h"       // what stands on the mapped plane
-#include "libsim/writers/metadata.h"         // what every written picture carries so that it can be made again
-#include "libsim/writers/palette.h"          // the paper and inks of every sheet this library draws
-#include "libsim/writers/paragraph.h"        // texts of several lines, broken where the sheet ends
+#include "libsim/writers/map_legend.h"  // what the colours mean, what the hatch means, and how long a few
+#include "libsim/writers/map_sheet.h"   // A map as a page to pin on the wall
+#include "libsim/writers/map_strips.h"  // things beyond a map's edge (the window, as a rule)
+#include "libsim/writers/map_things.h"  // what stands on the mapped plane
+#include "libsim/writers/metadata.h"    // what every written picture carries so that it can be made again
+#include "libsim/writers/palette.h"     // the paper and inks of every sheet this library draws
+#include "libsim/writers/paragraph.h"   // texts of several lines, broken where the sheet ends
 #include "libsim/writers/picture_scaling.h"  // pictures made smaller or larger
 #include "libsim/writers/picture_sheet.h"    // pictures as they are shown
 #include "libsim/writers/plain_table.h"      // A table for the terminal

@@ -129,9 +129,11 @@ void add_calendar_options(CLI::App& verb, Arguments& a) {
             [&a](const std::string& word) {
               a.year = static_cast<int>(whole_number("--year", word, {1950, 2100}));
             });
-  add_value(verb, "--offset", "+HH:MM", "your clock against universal time, all the year; the scene's time's by default",
+  add_value(verb, "--offset", "+HH:MM",
+            "your clock against universal time, all the year; the scene's time's by default",
             [&a](const std::string& word) { a.offset_min = offset_value("--offset", word); });
-  add_value(verb, "--facings", "4|8", "the same set with its first window facing every way, side by side; no pictures",
+  add_value(verb, "--facings", "4|8",
+            "the same set with its first window facing every way, side by side; no pictures",
             [&a](const std::string& word) { a.facings = facings_value("--facings", word); });
   add_value(verb, "--step", "MINUTES", fmt::format("between readings, 5 to 120; {} by default", a.step_min),
             [&a](const std::string& word) {
@@ -155,7 +157,8 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
         throw Misuse{fmt::format("scene writes one file; {} is a second one", in_quotes(word))};
       a.new_file = word;
     });
-    add_switch(verb, "--catalogue", a.catalogue, "list the surfaces, cloths and sheets that a scene can name");
+    add_switch(verb, "--catalogue", a.catalogue,
+               "list the surfaces, cloths and sheets that a scene can name");
     return;
   }
   if (page.name == "map")

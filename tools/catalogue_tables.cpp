@@ -20,14 +20,18 @@ std::string surfaces() {
 }
 
 std::string cloths() {
-  PlainTable table{
-      {{"cloth"}, {"passes straight", right}, {"passes scattered", right}, {"returns", right}, {"±", right}, {"source"}},
-      {},
-      ""};
+  PlainTable table{{{"cloth"},
+                    {"passes straight", right},
+                    {"passes scattered", right},
+                    {"returns", right},
+                    {"±", right},
+                    {"source"}},
+                   {},
+                   ""};
   for (const CataloguedCloth& c : catalogued_cloths())
-    table.rows.push_back({std::string(c.name), fmt::format("{:.2f}", c.direct), fmt::format("{:.2f}", c.diffuse),
-                          fmt::format("{:.2f}", c.reflectance), fmt::format("{:.2f}", c.uncertainty),
-                          std::string(c.source)});
+    table.rows.push_back({std::string(c.name), fmt::format("{:.2f}", c.direct),
+                          fmt::format("{:.2f}", c.diffuse), fmt::format("{:.2f}", c.reflectance),
+                          fmt::format("{:.2f}", c.uncertainty), std::string(c.source)});
   return to_text(table);
 }
 
@@ -43,7 +47,8 @@ std::string sheets() {
 
 std::string catalogue_tables() {
   return surfaces() + '\n' + cloths() + '\n' + sheets() +
-         "\nDefaults to change: measure a board of your own with two readings, one off it and one off a grey card.\n";
+         "\nDefaults to change: measure a board of your own with two readings, one off it and one off a grey "
+         "card.\n";
 }
 
 }  // namespace fillside::tools

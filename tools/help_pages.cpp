@@ -43,13 +43,14 @@ const std::array<VerbPage, 6> kVerbPages{
              "board in a "
              "layer of its own.",
              "fillside render my_table.toml --pixels 480 -o pictures"},
-    VerbPage{"calendar", "SCENE [options]", "When is the light good at this table?",
-             "The set is measured once and read under every sun of a year, always between an overcast and a clear "
-             "sky: hours of good light (the wanted exposure reached, no sun on the dish), exposure values, sun on "
-             "the dish. Makes SCENE-calendar.csv with a line a step and SCENE-year.png; with --date "
-             "SCENE-day.csv and SCENE-day.png. The scene needs latitude, longitude, and where its first window "
-             "looks.",
-             "fillside calendar my_table.toml --offset +01:00 --iso 400 --slowest \"1/60 s\""}};
+    VerbPage{
+        "calendar", "SCENE [options]", "When is the light good at this table?",
+        "The set is measured once and read under every sun of a year, always between an overcast and a clear "
+        "sky: hours of good light (the wanted exposure reached, no sun on the dish), exposure values, sun on "
+        "the dish. Makes SCENE-calendar.csv with a line a step and SCENE-year.png; with --date "
+        "SCENE-day.csv and SCENE-day.png. The scene needs latitude, longitude, and where its first window "
+        "looks.",
+        "fillside calendar my_table.toml --offset +01:00 --iso 400 --slowest \"1/60 s\""}};
 
 std::string main_page() {
   std::vector<HelpLine> verbs;

@@ -60,12 +60,14 @@ Duration seconds_value(const std::string& option, const std::string& word) {
 
 Instant date_value(const std::string& option, const std::string& word) {
   if (const auto date = parse_instant(word + "T00:00:00Z")) return *date;
-  throw Misuse{fmt::format("{}: {} is not a date; for example {} 2026-06-21", option, in_quotes(word), option)};
+  throw Misuse{
+      fmt::format("{}: {} is not a date; for example {} 2026-06-21", option, in_quotes(word), option)};
 }
 
 int offset_value(const std::string& option, const std::string& word) {
   if (const auto instant = parse_instant("2000-06-21T12:00:00" + word)) return instant->offset_min;
-  throw Misuse{fmt::format("{}: {} is not an offset; for example {} +01:00", option, in_quotes(word), option)};
+  throw Misuse{
+      fmt::format("{}: {} is not an offset; for example {} +01:00", option, in_quotes(word), option)};
 }
 
 int facings_value(const std::string& option, const std::string& word) {

@@ -26,9 +26,8 @@ std::string bounds_text(const ClaimSection& claim) {
 
 std::string line_of(const ProvedClaim& proved) {
   const ClaimSection& claim = proved.claim;
-  const std::string of =
-      claim.figure + (claim.with.empty() ? "" : fmt::format(" with {}", claim.with)) +
-      (claim.without.empty() ? "" : fmt::format(" without {}", claim.without));
+  const std::string of = claim.figure + (claim.with.empty() ? "" : fmt::format(" with {}", claim.with)) +
+                         (claim.without.empty() ? "" : fmt::format(" without {}", claim.without));
   const std::string found = std::isfinite(proved.figure.value())
                                 ? fmt::format("{} {}", with_error(proved.figure), proved.unit)
                                 : "there is no light to form it from";
@@ -97,7 +96,8 @@ int run_check(const Arguments& arguments) {
     if (arguments.json)
       documents.push_back(document(description, proved, all));
     else
-      say(report(description, proved, all) + (arguments.quiet ? "" : notes_for(description) + cautions_for(description)));
+      say(report(description, proved, all) +
+          (arguments.quiet ? "" : notes_for(description) + cautions_for(description)));
   }
   if (arguments.json) say_documents(documents);
   return all_of_all ? kDone : kAnswerIsNo;

@@ -88,7 +88,8 @@ const Reading& reference_of(const Description& description, const SetReading& se
 }
 
 std::string file_stem(const Arguments& arguments, const WantedMap& wanted) {
-  std::string stem = fmt::format("{}-{}", file_stem_of(arguments.scenes.front(), arguments), name_of(wanted.figure));
+  std::string stem =
+      fmt::format("{}-{}", file_stem_of(arguments.scenes.front(), arguments), name_of(wanted.figure));
   if (!wanted.board.empty()) stem += "-" + wanted.board;
   if (arguments.plane != "table") stem += "-" + arguments.plane;
   if (arguments.empty_spot) stem += "-empty";

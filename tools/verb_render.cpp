@@ -63,8 +63,8 @@ struct Exposed {
   Settings settings;
 };
 
-/// As a person meters, in the dish's place and toward the camera: with a dome for things in the round, with the
-/// flat disc for a flat lay seen from overhead (common practice). Each counts by its own constant.
+/// As a person meters, in the dish's place and toward the camera: with a dome for things in the round, with
+/// the flat disc for a flat lay seen from overhead (common practice). Each counts by its own constant.
 Exposed exposure_of(const Description& description, const SetReading& set, Stops brighter) {
   const bool flat_lay = description.camera.view == "overhead" && !description.camera.elevation;
   const Reading& meter = *set.named(flat_lay ? kDishCamera : kDishDome);

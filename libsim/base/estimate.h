@@ -22,7 +22,9 @@ class Estimate {
 
   double value() const { return value_; }
   int replicate_count() const { return count_; }
-  double replicate(int index) const { return count_ == 0 ? value_ : replicates_[static_cast<std::size_t>(index)]; }
+  double replicate(int index) const {
+    return count_ == 0 ? value_ : replicates_[static_cast<std::size_t>(index)];
+  }
 
   /// Standard error of the mean, s / sqrt(n), from the spread of the replicates; 0 when exact.
   double standard_error() const;
@@ -31,11 +33,14 @@ class Estimate {
 
   /// f applied to the value and to each replicate. The value is f(mean), the first-order unbiased choice.
   Estimate mapped(const std::function<double(double)>& f) const;
-  static Estimate combined(const Estimate& a, const Estimate& b, const std::function<double(double, double)>& f);
+  static Estimate combined(const Estimate& a, const Estimate& b,
+                           const std::function<double(double, double)>& f);
 
   friend Estimate operator+(const Estimate& a, const Estimate& b) { return combined(a, b, std::plus<>{}); }
   friend Estimate operator-(const Estimate& a, const Estimate& b) { return combined(a, b, std::minus<>{}); }
-  friend Estimate operator*(const Estimate& a, const Estimate& b) { return combined(a, b, std::multiplies<>{}); }
+  friend Estimate operator*(const Estimate& a, const Estimate& b) {
+    return combined(a, b, std::multiplies<>{});
+  }
   friend Estimate operator/(const Estimate& a, const Estimate& b) { return combined(a, b, std::divides<>{}); }
 
  private:

@@ -1,5 +1,5 @@
-// What is wrong with a person's input, where, and what to do about it. The library collects every problem of a
-// scene and throws one SceneError; it never prints and never stops the process.
+// What is wrong with a person's input, where, and what to do about it. The library collects every problem of
+// a scene and throws one SceneError; it never prints and never stops the process.
 #pragma once
 
 #include <exception>
@@ -25,7 +25,8 @@ struct Problem {
   std::string source_line = {};  ///< the offending line, for the caret; may be empty
 };
 
-/// "tart.toml:6:1: error: message; remedy", then the line and a caret under the column when the line is known.
+/// "tart.toml:6:1: error: message; remedy", then the line and a caret under the column when the line is
+/// known.
 std::string to_text(const Problem& problem);
 
 /// Sorted by file, line, column; exact repetitions dropped.

@@ -74,8 +74,9 @@ constexpr Kind kind<Stops>() {
   return {"a number of stops", "0.05 stop", kStops};
 }
 
-constexpr std::array kAllKinds{kind<LuminousFlux>(), kind<ColourTemperature>(), kind<Length>(),   kind<Angle>(),   kind<Illuminance>(), kind<Luminance>(),
-                               kind<Duration>(), kind<FNumber>(), kind<Stops>()};
+constexpr std::array kAllKinds{kind<LuminousFlux>(), kind<ColourTemperature>(), kind<Length>(),
+                               kind<Angle>(),        kind<Illuminance>(),       kind<Luminance>(),
+                               kind<Duration>(),     kind<FNumber>(),           kind<Stops>()};
 
 std::string_view trimmed(std::string_view text) {
   const auto blank = [](char c) { return c == ' ' || c == '\t'; };

@@ -36,11 +36,11 @@ using Length = Quantity<LengthDimension>;            ///< m; texts: "60 cm", "24
 using Angle = Quantity<AngleDimension>;              ///< rad; texts: "10 deg"
 using Illuminance = Quantity<IlluminanceDimension>;  ///< lx; texts: "800 lx", "12 klx"
 using Luminance = Quantity<LuminanceDimension>;      ///< cd/m2; texts: "2000 cd/m2", "2 kcd/m2"
-using LuminousFlux = Quantity<LuminousFluxDimension>;  ///< lm; texts: "800 lm", "1.5 klm"
+using LuminousFlux = Quantity<LuminousFluxDimension>;            ///< lm; texts: "800 lm", "1.5 klm"
 using ColourTemperature = Quantity<ColourTemperatureDimension>;  ///< K; texts: "2700 K"
-using Duration = Quantity<DurationDimension>;        ///< s; texts: "1/60 s", "5 ms", "2 min"
-using FNumber = Quantity<FNumberDimension>;          ///< focal length / entrance pupil; texts: "f/5.6"
-using Stops = Quantity<StopsDimension>;              ///< log2 ratio; texts: "0.05 stop", "1/3 stop", "2 stops"
+using Duration = Quantity<DurationDimension>;                    ///< s; texts: "1/60 s", "5 ms", "2 min"
+using FNumber = Quantity<FNumberDimension>;  ///< focal length / entrance pupil; texts: "f/5.6"
+using Stops = Quantity<StopsDimension>;      ///< log2 ratio; texts: "0.05 stop", "1/3 stop", "2 stops"
 
 constexpr Length metres(double value) { return {value}; }
 constexpr Length centimetres(double value) { return {value * 1e-2}; }

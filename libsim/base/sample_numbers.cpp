@@ -31,8 +31,8 @@ constexpr std::array<DirectionNumbers, 4> kDirections{
     direction_numbers<3>(1, {1, 3, 1}),
 };
 
-/// Exclusive-or of the direction numbers of every byte value, for each of the index's four bytes: a shuffled index has
-/// all its bits in use, and bit by bit this sum was a fifth of the running time.
+/// Exclusive-or of the direction numbers of every byte value, for each of the index's four bytes: a shuffled
+/// index has all its bits in use, and bit by bit this sum was a fifth of the running time.
 using ByteSums = std::array<std::array<std::array<std::uint32_t, 4>, 256>, 4>;
 constexpr ByteSums byte_sums() {
   ByteSums sums{};

@@ -1,10 +1,10 @@
-// Low-discrepancy random numbers addressed by (seed, element, replicate, sample, group): any sample can be drawn
-// again alone, in any order, on any thread, and two variants of a scene share their numbers.
+// Low-discrepancy random numbers addressed by (seed, element, replicate, sample, group): any sample can be
+// drawn again alone, in any order, on any thread, and two variants of a scene share their numbers.
 //
-// A group is four numbers from the first four Sobol dimensions, Owen-scrambled by hash; groups are padded, each
-// with its own shuffled order. Burley, "Practical Hash-based Owen Scrambling", JCGT 9(4), 2020, sections 3-5.
-// Direction numbers: Joe and Kuo, "Constructing Sobol Sequences with Better Two-Dimensional Projections",
-// SIAM J. Sci. Comput. 30(5), 2008 (file new-joe-kuo-6.21201, dimensions 2-4).
+// A group is four numbers from the first four Sobol dimensions, Owen-scrambled by hash; groups are padded,
+// each with its own shuffled order. Burley, "Practical Hash-based Owen Scrambling", JCGT 9(4), 2020, sections
+// 3-5. Direction numbers: Joe and Kuo, "Constructing Sobol Sequences with Better Two-Dimensional
+// Projections", SIAM J. Sci. Comput. 30(5), 2008 (file new-joe-kuo-6.21201, dimensions 2-4).
 #pragma once
 
 #include <array>
@@ -14,8 +14,8 @@ namespace fillside {
 
 using Numbers4 = std::array<double, 4>;  ///< each in [0, 1)
 
-/// A well-mixed 64-bit hash of two words. Steele, Lea, Flood, "Fast Splittable Pseudorandom Number Generators",
-/// OOPSLA 2014, fig. 16 (the mixing function of SplitMix64).
+/// A well-mixed 64-bit hash of two words. Steele, Lea, Flood, "Fast Splittable Pseudorandom Number
+/// Generators", OOPSLA 2014, fig. 16 (the mixing function of SplitMix64).
 std::uint64_t mixed(std::uint64_t a, std::uint64_t b);
 
 /// The unscrambled Sobol point of an index; dimensions 0 to 3, 32-bit fractions.

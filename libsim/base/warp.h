@@ -9,8 +9,8 @@ struct PointInDisc {
   double x, y;
 };
 
-/// Uniform in the unit disc, without tearing the square. Shirley and Chiu, "A Low Distortion Map Between Disk and
-/// Square", JGT 2(3), 1997 (two-branch form).
+/// Uniform in the unit disc, without tearing the square. Shirley and Chiu, "A Low Distortion Map Between Disk
+/// and Square", JGT 2(3), 1997 (two-branch form).
 PointInDisc draw_disc(double u, double v);
 
 /// Local direction about +z with density cos / pi. Malley's method: a uniform disc raised to the hemisphere.

@@ -45,7 +45,8 @@ bool is_watertight(const Mesh& mesh) {
 void append(Mesh& mesh, const Mesh& more) {
   const auto offset = static_cast<std::uint32_t>(mesh.corners.size());
   mesh.corners.insert(mesh.corners.end(), more.corners.begin(), more.corners.end());
-  for (const Triangle& t : more.triangles) mesh.triangles.push_back({t[0] + offset, t[1] + offset, t[2] + offset});
+  for (const Triangle& t : more.triangles)
+    mesh.triangles.push_back({t[0] + offset, t[1] + offset, t[2] + offset});
 }
 
 Mesh moved(Mesh mesh, const Placement& placement) {

@@ -19,9 +19,8 @@ std::vector<double> cuts(const Rectangle& wall, std::span<const Rectangle> holes
 }
 
 bool in_a_hole(const Point& point, std::span<const Rectangle> holes) {
-  return std::ranges::any_of(holes, [&](const Rectangle& hole) {
-    return hole.coordinates_of(point).cwiseAbs().maxCoeff() < 1.0;
-  });
+  return std::ranges::any_of(
+      holes, [&](const Rectangle& hole) { return hole.coordinates_of(point).cwiseAbs().maxCoeff() < 1.0; });
 }
 
 void append_quad(Mesh& mesh, const Point& a, const Point& b, const Point& c, const Point& d) {
@@ -59,8 +58,8 @@ Mesh edges_of_sheet(const Rectangle& front, double thickness_m) {
 Mesh box_mesh(const Point& foot, double width_m, double depth_m, double height_m) {
   Mesh mesh;
   for (int i = 0; i < 8; ++i)
-    mesh.corners.push_back(foot + Point{(i & 1 ? 0.5 : -0.5) * width_m, (i & 2 ? 0.5 : -0.5) * depth_m,
-                                        i & 4 ? height_m : 0.0});
+    mesh.corners.push_back(
+        foot + Point{(i & 1 ? 0.5 : -0.5) * width_m, (i & 2 ? 0.5 : -0.5) * depth_m, i & 4 ? height_m : 0.0});
   mesh.triangles = {{0, 2, 3}, {0, 3, 1}, {4, 5, 7}, {4, 7, 6}, {0, 1, 5}, {0, 5, 4},
                     {2, 6, 7}, {2, 7, 3}, {0, 4, 6}, {0, 6, 2}, {1, 3, 7}, {1, 7, 5}};
   return mesh;

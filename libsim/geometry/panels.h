@@ -8,7 +8,8 @@
 
 namespace fillside {
 
-/// The wall's rectangle less the given holes (coplanar, sides parallel to the wall's); faces as the wall does.
+/// The wall's rectangle less the given holes (coplanar, sides parallel to the wall's); faces as the wall
+/// does.
 Mesh wall_with_holes(const Rectangle& wall, std::span<const Rectangle> holes);
 
 /// The back face of a sheet whose front is given.

@@ -55,11 +55,13 @@ void occlude(RTCScene scene, RTCRay& ray) {
 void attach(RTCDevice device, RTCScene scene, const CastSurface& surface, unsigned id) {
   const RTCGeometry geometry = rtcNewGeometry(device, RTC_GEOMETRY_TYPE_TRIANGLE);
   const Mesh& mesh = *surface.mesh;
-  auto* corners = static_cast<float*>(rtcSetNewGeometryBuffer(geometry, RTC_BUFFER_TYPE_VERTEX, 0, RTC_FORMAT_FLOAT3,
-                                                              3 * sizeof(float), mesh.corners.size()));
-  auto* triangles = static_cast<std::uint32_t*>(rtcSetNewGeometryBuffer(
-      geometry, RTC_BUFFER_TYPE_INDEX, 0, RTC_FORMAT_UINT3, 3 * sizeof(std::uint32_t), mesh.triangles.size()));
-  if (corners == nullptr || triangles == nullptr) throw std::runtime_error("not enough memory for the set's meshes");
+  auto* corners = static_cast<float*>(rtcSetNewGeometryBuffer(
+      geometry, RTC_BUFFER_TYPE_VERTEX, 0, RTC_FORMAT_FLOAT3, 3 * sizeof(float), mesh.corners.size()));
+  auto* triangles = static_cast<std::uint32_t*>(
+      rtcSetNewGeometryBuffer(geometry, RTC_BUFFER_TYPE_INDEX, 0, RTC_FORMAT_UINT3, 3 * sizeof(std::uint32_t),
+                              mesh.triangles.size()));
+  if (corners == nullptr || triangles == nullptr)
+    throw std::runtime_error("not enough memory for the set's meshes");
   for (const Point& corner : mesh.corners)
     for (int axis = 0; axis < 3; ++axis) *corners++ = static_cast<float>(corner[axis]);
   for (const Triangle& triangle : mesh.triangles)
@@ -88,7 +90,8 @@ struct RayCaster::Kernel {
 RayCaster::RayCaster(std::span<const CastSurface> surfaces) : kernel_(std::make_unique<Kernel>()) {
   // Robust: no ray slips between two triangles that share an edge.
   rtcSetSceneFlags(kernel_->scene, RTC_SCENE_FLAG_ROBUST);
-  for (unsigned id = 0; const CastSurface& surface : surfaces) attach(kernel_->device, kernel_->scene, surface, id++);
+  for (unsigned id = 0; const CastSurface& surface : surfaces)
+    attach(kernel_->device, kernel_->scene, surface, id++);
   rtcCommitScene(kernel_->scene);
   if (rtcGetDeviceError(kernel_->device) != RTC_ERROR_NONE)
     throw std::runtime_error("the ray kernel could not build the set");

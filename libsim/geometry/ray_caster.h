@@ -37,8 +37,8 @@ struct Hit {
 
 class RayCaster {
  public:
-  /// Copies the meshes into Embree; indices of surfaces follow the span's order. Throws std::runtime_error when
-  /// memory runs out.
+  /// Copies the meshes into Embree; indices of surfaces follow the span's order. Throws std::runtime_error
+  /// when memory runs out.
   explicit RayCaster(std::span<const CastSurface> surfaces);
   ~RayCaster();
   RayCaster(RayCaster&&) noexcept;

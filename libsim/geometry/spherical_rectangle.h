@@ -1,7 +1,7 @@
-// A rectangle as seen from a point: drawing points on it uniformly by solid angle, which stays bounded however
-// near the point is. Urena, Fajardo, King, "An Area-Preserving Parametrization for Spherical Rectangles", Computer
-// Graphics Forum 32(4), 2013, section 3 and the pseudo-code of its appendix.
-// Very small rectangles are drawn by area instead: there the solid angle is a small difference of large angles.
+// A rectangle as seen from a point: drawing points on it uniformly by solid angle, which stays bounded
+// however near the point is. Urena, Fajardo, King, "An Area-Preserving Parametrization for Spherical
+// Rectangles", Computer Graphics Forum 32(4), 2013, section 3 and the pseudo-code of its appendix. Very small
+// rectangles are drawn by area instead: there the solid angle is a small difference of large angles.
 #pragma once
 
 #include "libsim/geometry/rectangle.h"

@@ -43,7 +43,8 @@ Outside daylit(Daylight light, const Skyline& skyline, const Rgb& skyline_reflec
 
 Outside sky_and_ground(int sky_type, Illuminance outdoor, const Rgb& ground_reflectance) {
   const GeneralSky sky{.type = sky_type};
-  return daylit({sky, grey(zenith_luminance(sky, outdoor).si), std::nullopt, ground_reflectance * (outdoor.si / kPi)});
+  return daylit(
+      {sky, grey(zenith_luminance(sky, outdoor).si), std::nullopt, ground_reflectance * (outdoor.si / kPi)});
 }
 
 Outside even_outside(Luminance luminance) { return {{"", EvenOutside{grey(luminance.si)}}}; }

@@ -32,8 +32,8 @@ struct EvenOutside {
   Rgb radiance = grey(0.0);
 };
 
-/// A part of the outside that the results keep apart. To add one: give it a struct, a case in radiance_of, and a
-/// name where the outside is put together.
+/// A part of the outside that the results keep apart. To add one: give it a struct, a case in radiance_of,
+/// and a name where the outside is put together.
 struct OutsidePart {
   std::string name;  ///< "sky", "sun", "skyline", "ground"; empty when there is only one
   std::variant<Sky, SunDisc, LitSkyline, Ground, EvenOutside> light;
@@ -53,12 +53,13 @@ struct SunPart {
 };
 std::optional<SunPart> sun_of(const Outside& outside);
 
-/// Daylight with what stands before the sky; a sun behind the skyline does not shine in. The ground is lit as open
-/// ground is.
-Outside daylit(Daylight light, const Skyline& skyline = OpenSkyline{}, const Rgb& skyline_reflectance = grey(0.3));
+/// Daylight with what stands before the sky; a sun behind the skyline does not shine in. The ground is lit as
+/// open ground is.
+Outside daylit(Daylight light, const Skyline& skyline = OpenSkyline{},
+               const Rgb& skyline_reflectance = grey(0.3));
 
-/// Sky of a type (1 to 16) that looks the same all round, and evenly lit ground, from the illuminance on open level
-/// ground.
+/// Sky of a type (1 to 16) that looks the same all round, and evenly lit ground, from the illuminance on open
+/// level ground.
 Outside sky_and_ground(int sky_type, Illuminance outdoor, const Rgb& ground_reflectance);
 Outside even_outside(Luminance luminance);
 

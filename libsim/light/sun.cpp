@@ -24,7 +24,8 @@ Direction draw_in_disc(const SunDisc& sun, double u, double v) {
   constexpr double kInside = 1.0 - 1e-9;  // so that rounding leaves every draw on the disc
   const double chord = kInside * 2.0 * std::sin(0.5 * sun.half_angle_rad) * std::sqrt(u);
   const double cosine = 1.0 - 0.5 * chord * chord, sine = std::sqrt(std::max(0.0, 1.0 - cosine * cosine));
-  return frame_around(sun.to_sun).to_world({sine * std::cos(2.0 * kPi * v), sine * std::sin(2.0 * kPi * v), cosine});
+  return frame_around(sun.to_sun)
+      .to_world({sine * std::cos(2.0 * kPi * v), sine * std::sin(2.0 * kPi * v), cosine});
 }
 
 Rgb illuminance_by(const SunDisc& sun, const Direction& normal) {

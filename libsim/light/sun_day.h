@@ -14,7 +14,7 @@ struct SunDay {
   std::optional<Instant> sunrise;  ///< the first of the day; none when the sun only sets, or does neither
   std::optional<Instant> transit;  ///< highest, due south or north; none on a day that begins just after one
                                    ///< noon and ends just before the next
-  std::optional<Instant> sunset;  ///< the last of the day
+  std::optional<Instant> sunset;   ///< the last of the day
 };
 
 /// The day from midnight to midnight on the clock of `date` (its time of day is ignored, its offset kept).

@@ -14,7 +14,8 @@ constexpr std::string_view kMemory =
 constexpr std::string_view kGaffers =
     "gaffers' table of losses in stops, gaminpictures.com, +-1/3 stop; shares from memory";
 constexpr std::string_view kSlats =
-    "from memory: slats 1.2 times as wide as they are apart, at 45 degrees, leave 1 - 1.2 sin 45 = 0.15 open square "
+    "from memory: slats 1.2 times as wide as they are apart, at 45 degrees, leave 1 - 1.2 sin 45 = 0.15 open "
+    "square "
     "on; the rest between white slats; direction is left out";
 
 constexpr std::array kCloths{

@@ -63,7 +63,9 @@ PaneShares diffuse_pane_shares(const ClearPane& pane) {
 }
 
 std::optional<double> absorption_for(double transmittance, int panes, double index) {
-  const auto passed = [&](double absorption) { return pane_shares({index, absorption, panes}, 1.0).transmitted; };
+  const auto passed = [&](double absorption) {
+    return pane_shares({index, absorption, panes}, 1.0).transmitted;
+  };
   if (panes == 0 || transmittance > passed(0.0)) return std::nullopt;
   // Every pane passes at most exp(-absorption) of what it meets, so this much is always too much.
   double little = 0.0, much = -std::log(transmittance);
@@ -75,7 +77,8 @@ std::optional<double> absorption_for(double transmittance, int panes, double ind
   return 0.5 * (little + much);
 }
 
-std::optional<Scattered> draw_scattering(const ClearPane& pane, const Direction& to_viewer, const Numbers4& u) {
+std::optional<Scattered> draw_scattering(const ClearPane& pane, const Direction& to_viewer,
+                                         const Numbers4& u) {
   const PaneShares shares = pane_shares(pane, std::abs(to_viewer.z()));
   const double all = shares.transmitted + shares.mirrored;
   if (all <= 0.0) return std::nullopt;

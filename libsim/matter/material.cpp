@@ -6,31 +6,37 @@
 
 namespace fillside {
 
-Rgb scattering_cosine_per_sr(const Material& material, const Direction& to_viewer, const Direction& to_source) {
-  return std::visit(Cases{[](const ClearPane&) { return grey(0.0); },
-                          [&](const auto& kind) { return scattering_cosine_per_sr(kind, to_viewer, to_source); }},
-                    material);
+Rgb scattering_cosine_per_sr(const Material& material, const Direction& to_viewer,
+                             const Direction& to_source) {
+  return std::visit(
+      Cases{[](const ClearPane&) { return grey(0.0); },
+            [&](const auto& kind) { return scattering_cosine_per_sr(kind, to_viewer, to_source); }},
+      material);
 }
 
-std::optional<Scattered> draw_scattering(const Material& material, const Direction& to_viewer, const Numbers4& u) {
+std::optional<Scattered> draw_scattering(const Material& material, const Direction& to_viewer,
+                                         const Numbers4& u) {
   return std::visit([&](const auto& kind) { return draw_scattering(kind, to_viewer, u); }, material);
 }
 
-double density_of_scattering_per_sr(const Material& material, const Direction& to_viewer, const Direction& to_source) {
-  return std::visit(Cases{[](const ClearPane&) { return 0.0; },
-                          [&](const auto& kind) { return density_of_scattering_per_sr(kind, to_viewer, to_source); }},
-                    material);
+double density_of_scattering_per_sr(const Material& material, const Direction& to_viewer,
+                                    const Direction& to_source) {
+  return std::visit(
+      Cases{[](const ClearPane&) { return 0.0; },
+            [&](const auto& kind) { return density_of_scattering_per_sr(kind, to_viewer, to_source); }},
+      material);
 }
 
 Rgb albedo(const Material& material, const Direction& to_viewer) {
-  return std::visit(Cases{[](const Matte& matte) { return matte.albedo; },
-                          [](const Foil& foil) { return foil.reflectance; },
-                          [](const ThinCloth& cloth) { return Rgb(cloth.reflectance + cloth.diffuse + cloth.direct); },
-                          [&](const ClearPane& pane) {
-                            const PaneShares shares = pane_shares(pane, std::abs(to_viewer.z()));
-                            return grey(shares.transmitted + shares.mirrored);
-                          }},
-                    material);
+  return std::visit(
+      Cases{[](const Matte& matte) { return matte.albedo; },
+            [](const Foil& foil) { return foil.reflectance; },
+            [](const ThinCloth& cloth) { return Rgb(cloth.reflectance + cloth.diffuse + cloth.direct); },
+            [&](const ClearPane& pane) {
+              const PaneShares shares = pane_shares(pane, std::abs(to_viewer.z()));
+              return grey(shares.transmitted + shares.mirrored);
+            }},
+      material);
 }
 
 bool scatters_widely(const Material& material) {

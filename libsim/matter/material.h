@@ -19,22 +19,26 @@ namespace fillside {
 
 using Material = std::variant<Matte, Foil, ThinCloth, ClearPane>;
 
-/// Scattering function times |cosine|, per steradian, of the part that can be met by a shadow ray; mirror-like and
-/// straight-through parts are left out. Directions are local to the surface (+z its normal), both away from it.
-Rgb scattering_cosine_per_sr(const Material& material, const Direction& to_viewer, const Direction& to_source);
+/// Scattering function times |cosine|, per steradian, of the part that can be met by a shadow ray;
+/// mirror-like and straight-through parts are left out. Directions are local to the surface (+z its normal),
+/// both away from it.
+Rgb scattering_cosine_per_sr(const Material& material, const Direction& to_viewer,
+                             const Direction& to_source);
 
 /// Draws where light that leaves toward the viewer came from, with its weight (scattering x |cos| / density).
 /// Nothing when the light is absorbed.
-std::optional<Scattered> draw_scattering(const Material& material, const Direction& to_viewer, const Numbers4& u);
+std::optional<Scattered> draw_scattering(const Material& material, const Direction& to_viewer,
+                                         const Numbers4& u);
 
 /// Density with which draw_scattering gives to_source, per steradian, delta parts left out.
-double density_of_scattering_per_sr(const Material& material, const Direction& to_viewer, const Direction& to_source);
+double density_of_scattering_per_sr(const Material& material, const Direction& to_viewer,
+                                    const Direction& to_source);
 
 /// Share of light arriving along to_viewer that leaves again, anywhere (the energy that roulette goes by).
 Rgb albedo(const Material& material, const Direction& to_viewer);
 
-/// True when all scattering is wide (matte, cloth): light from windows is then taken by shadow rays alone, and a
-/// camera ray ends there as at a receiver.
+/// True when all scattering is wide (matte, cloth): light from windows is then taken by shadow rays alone,
+/// and a camera ray ends there as at a receiver.
 bool scatters_widely(const Material& material);
 
 /// True for what light may pass without turning: clear panes and cloth.

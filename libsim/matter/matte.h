@@ -1,5 +1,5 @@
-// Matte: paper, paint, crumb, cloth that lets nothing through. Lambert, Photometria, 1760: the same radiance in
-// every direction, scattering = albedo / pi per steradian.
+// Matte: paper, paint, crumb, cloth that lets nothing through. Lambert, Photometria, 1760: the same radiance
+// in every direction, scattering = albedo / pi per steradian.
 #pragma once
 
 #include <optional>
@@ -15,6 +15,7 @@ struct Matte {
 
 Rgb scattering_cosine_per_sr(const Matte& matte, const Direction& to_viewer, const Direction& to_source);
 std::optional<Scattered> draw_scattering(const Matte& matte, const Direction& to_viewer, const Numbers4& u);
-double density_of_scattering_per_sr(const Matte& matte, const Direction& to_viewer, const Direction& to_source);
+double density_of_scattering_per_sr(const Matte& matte, const Direction& to_viewer,
+                                    const Direction& to_source);
 
 }  // namespace fillside

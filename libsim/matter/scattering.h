@@ -10,8 +10,8 @@ namespace fillside {
 enum class Turn { spread, mirrored, straight };
 
 struct Scattered {
-  Direction to_source;  ///< local, away from the surface
-  Rgb weight;           ///< scattering x |cosine| / density, or the share divided by its probability
+  Direction to_source;          ///< local, away from the surface
+  Rgb weight;                   ///< scattering x |cosine| / density, or the share divided by its probability
   double density_per_sr = 0.0;  ///< 0 for mirrored and straight
   Turn turn = Turn::spread;
 };

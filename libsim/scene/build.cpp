@@ -18,7 +18,8 @@ namespace {
 ClearPane glass_of(const WindowSection& window) {
   ClearPane glass{.absorption = window.glass_absorption, .panes = pane_count(window)};
   if (window.transmittance)
-    if (const auto absorption = absorption_for(*window.transmittance, glass.panes)) glass.absorption = *absorption;
+    if (const auto absorption = absorption_for(*window.transmittance, glass.panes))
+      glass.absorption = *absorption;
   return glass;
 }
 
@@ -32,18 +33,22 @@ Opening opening_of(const WindowSection& window, const RoomPlace& room) {
   opening.dirt = window.dirt;
   if (!window.curtain.empty() || window.curtain_direct || window.curtain_diffuse)
     opening.curtain = layered(
-        cloth_of(window.curtain, window.curtain_direct, window.curtain_diffuse, window.curtain_reflectance), window.folds);
-  opening.cover = {-1.0 + 2.0 * window.cover_left.si / size.width_m, 1.0 - 2.0 * window.cover_right.si / size.width_m,
-                   -1.0 + 2.0 * window.cover_bottom.si / size.height_m, 1.0 - 2.0 * window.cover_top.si / size.height_m,
-                   Matte{grey(window.cover_reflectance)}};
-  opening.bars = {window.bars_across, window.bars_up, window.bar_width.si, Matte{grey(window.bar_reflectance)}};
+        cloth_of(window.curtain, window.curtain_direct, window.curtain_diffuse, window.curtain_reflectance),
+        window.folds);
+  opening.cover = {-1.0 + 2.0 * window.cover_left.si / size.width_m,
+                   1.0 - 2.0 * window.cover_right.si / size.width_m,
+                   -1.0 + 2.0 * window.cover_bottom.si / size.height_m,
+                   1.0 - 2.0 * window.cover_top.si / size.height_m, Matte{grey(window.cover_reflectance)}};
+  opening.bars = {window.bars_across, window.bars_up, window.bar_width.si,
+                  Matte{grey(window.bar_reflectance)}};
   return opening;
 }
 
 /// Puts one description together, section by section.
 class Builder {
  public:
-  explicit Builder(const Description& description) : d_(description), room_(place_room(description)), items_(description) {
+  explicit Builder(const Description& description)
+      : d_(description), room_(place_room(description)), items_(description) {
     parts_.outside = outside_of(d_);
   }
 
@@ -72,7 +77,8 @@ void Builder::add_room_and_windows() {
     holes[wall_of(window, room_)].push_back(place_opening(window, room_));
     parts_.add_emitter(window.name, opening);
     if (opening.reveal_m > 0.0)
-      parts_.add_surface(mesh_of_reveal(opening), Matte{grey(window.reveal_reflectance)}, parts_.emitters.back().object);
+      parts_.add_surface(mesh_of_reveal(opening), Matte{grey(window.reveal_reflectance)},
+                         parts_.emitters.back().object);
   }
   const std::uint16_t walls = parts_.add_object("walls", ObjectKind::room);
   const Matte paint{tinted(d_.room.walls, d_.room.wall_colour)};
@@ -145,11 +151,16 @@ void Builder::add_lamp(const LampSection& lamp) {
   if (!lamp.on)
     return parts_.add_surface(mesh_of(shape), material, parts_.add_object(lamp.name, ObjectKind::lamp));
   const Rgb radiance = radiance_of(lamp, shape);
-  parts_.add_emitter(lamp.name,
-                     std::visit(Cases{[&](const Sphere& s) -> EmitterKind { return LampSphere{s, radiance, material}; },
-                                      [&](const Disc& d) -> EmitterKind { return LampDisc{d, radiance, material}; },
-                                      [&](const Rectangle& r) -> EmitterKind { return LightPanel{r, radiance, material}; }},
-                                shape));
+  parts_.add_emitter(lamp.name, std::visit(Cases{[&](const Sphere& s) -> EmitterKind {
+                                                   return LampSphere{s, radiance, material};
+                                                 },
+                                                 [&](const Disc& d) -> EmitterKind {
+                                                   return LampDisc{d, radiance, material};
+                                                 },
+                                                 [&](const Rectangle& r) -> EmitterKind {
+                                                   return LightPanel{r, radiance, material};
+                                                 }},
+                                           shape));
 }
 
 Built Builder::finished() {

@@ -14,8 +14,8 @@ struct Built {
   std::vector<Problem> warnings;  ///< what loading OBJ files had to say
 };
 
-/// Puts the set together. The description must have passed check(); OBJ files are read here, relative to the scene
-/// file's folder. Throws SceneError with every problem of the OBJ files.
+/// Puts the set together. The description must have passed check(); OBJ files are read here, relative to the
+/// scene file's folder. Throws SceneError with every problem of the OBJ files.
 Built build(const Description& description);
 
 }  // namespace fillside

@@ -51,7 +51,8 @@ DaylightFigures figures_of(const DaylightSection& day) {
   return figures;
 }
 
-/// A sky alone: without a place for the sun, or with the sun below the horizon, where only a measured level holds.
+/// A sky alone: without a place for the sun, or with the sun below the horizon, where only a measured level
+/// holds.
 Daylight sky_alone(const DaylightSection& day, const std::optional<Direction>& to_sun) {
   const int type = sky_type_of(day);
   GeneralSky sky{.type = type};
@@ -63,14 +64,15 @@ Daylight sky_alone(const DaylightSection& day, const std::optional<Direction>& t
           tinted(day.ground, day.ground_colour) * colour * (diffuse.si / kPi)};
 }
 
-/// Under a sun whose place is known. A sun that is said to shine through an overcast sky takes the usual figure of a
-/// partly cloudy one.
+/// Under a sun whose place is known. A sun that is said to shine through an overcast sky takes the usual
+/// figure of a partly cloudy one.
 std::optional<Daylight> sunlit(const Description& d, const Direction& to_sun) {
   constexpr int kNearMeanDistance = 80;  // 21 March, for a sun placed by its angles
   const DaylightSection& day = d.daylight;
   const int number = day.time ? day_of_year(*day.time) : kNearMeanDistance;
   DaylightFigures figures = figures_of(day);
-  if (day.sun.value_or(false) && !figures.direct_normal && weather_of_sky(sky_type_of(day)) == Weather::overcast)
+  if (day.sun.value_or(false) && !figures.direct_normal &&
+      weather_of_sky(sky_type_of(day)) == Weather::overcast)
     figures.direct_normal =
         direct_normal_illuminance(Weather::partly_cloudy, radians(altitude_of(to_sun)), number);
   SunPosition position{};
@@ -102,7 +104,8 @@ std::optional<Angle> parse_bearing(std::string_view text) {
   static constexpr std::array<std::string_view, 16> kNames{"N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE",
                                                            "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW"};
   std::string upper(text);
-  std::ranges::transform(upper, upper.begin(), [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
+  std::ranges::transform(upper, upper.begin(),
+                         [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
   const auto named = std::ranges::find(kNames, std::string_view(upper));
   if (named != kNames.end()) return degrees(22.5 * static_cast<double>(named - kNames.begin()));
   const Parsed<Angle> angle = parse_quantity<Angle>(text);
@@ -125,7 +128,8 @@ Outside outside_of(const Description& d) {
   if (d.daylight.window_luminance) return even_outside(*d.daylight.window_luminance);
   const auto to_sun = sun_direction(d);
   const auto light = to_sun ? sunlit(d, *to_sun) : std::nullopt;
-  return daylit(light ? *light : sky_alone(d.daylight, to_sun), skyline_of(d), grey(d.daylight.skyline_reflectance));
+  return daylit(light ? *light : sky_alone(d.daylight, to_sun), skyline_of(d),
+                grey(d.daylight.skyline_reflectance));
 }
 
 }  // namespace fillside

@@ -1,5 +1,5 @@
-// From [daylight] as written to what is outside the window: where the sun stands, how bright sun and sky are, what
-// stands before them.
+// From [daylight] as written to what is outside the window: where the sun stands, how bright sun and sky are,
+// what stands before them.
 #pragma once
 
 #include <optional>
@@ -14,21 +14,23 @@
 
 namespace fillside {
 
-/// Compass bearing of "N", "SW", "NNE" (any case) or "210 deg", clockwise from north; nothing for other texts.
+/// Compass bearing of "N", "SW", "NNE" (any case) or "210 deg", clockwise from north; nothing for other
+/// texts.
 std::optional<Angle> parse_bearing(std::string_view text);
 
 /// How the set lies on the compass, from the first window's facing; nothing when it is not said.
 std::optional<Compass> compass_of(const Description& description);
 
-/// Where the sun stands in the set's own axes (with refraction), from place and time or from angles; nothing when
-/// neither is said. May lie below the horizon.
+/// Where the sun stands in the set's own axes (with refraction), from place and time or from angles; nothing
+/// when neither is said. May lie below the horizon.
 std::optional<Direction> sun_direction(const Description& description);
 
-/// What is outside the windows, with usual figures where the description is silent. It must have passed check_daylight.
+/// What is outside the windows, with usual figures where the description is silent. It must have passed
+/// check_daylight.
 Outside outside_of(const Description& description);
 
-/// Half a place or time, bearings that are none, two suns, a skyline that is two; and as a warning, a sun that is below
-/// the horizon (only the sky is counted then).
+/// Half a place or time, bearings that are none, two suns, a skyline that is two; and as a warning, a sun
+/// that is below the horizon (only the sky is counted then).
 void check_daylight(const Description& description, std::vector<Problem>& problems);
 
 }  // namespace fillside

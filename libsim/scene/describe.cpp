@@ -122,7 +122,8 @@ void check_headings(const SourceTree& tree, Problems& problems) {
   const std::size_t before = problems.size();
   for (const SourceEntry& entry : tree.root.entries) {
     if (problems.size() - before + 1 == kMostProblems)
-      return problems.push_back(problem_at(entry.key_place, "there is too much wrong to go on listing headings"));
+      return problems.push_back(
+          problem_at(entry.key_place, "there is too much wrong to go on listing headings"));
     const bool known = std::ranges::find(names, entry.key) != names.end();
     const auto* array = std::get_if<SourceArray>(&entry.value.what);
     const auto tables = tables_under(entry);
@@ -152,7 +153,8 @@ std::vector<Thing> limited(std::vector<Thing> things, Problems& problems) {
       kept.push_back(std::move(thing));
     else if (count == kMostThings + 1)
       problems.push_back(problem_at(
-          thing.place, fmt::format("there are more than {} under the heading [[{}]]", kMostThings, thing.section),
+          thing.place,
+          fmt::format("there are more than {} under the heading [[{}]]", kMostThings, thing.section),
           "is this a scene?"));
   }
   return kept;

@@ -1,6 +1,6 @@
-// A set as its owner writes it down: plain values, no geometry. Each struct has one field table, `fields`, which
-// lists key, member, range and one line of help; the TOML reader, the unknown-key suggestions, --set, the
-// canonical writer and the page of keys all come from it. There is no second list.
+// A set as its owner writes it down: plain values, no geometry. Each struct has one field table, `fields`,
+// which lists key, member, range and one line of help; the TOML reader, the unknown-key suggestions, --set,
+// the canonical writer and the page of keys all come from it. There is no second list.
 //
 // A visitor is called as v(Field{...}, member). Member types: bool, int, double, std::string, Clock, Colour,
 // any Quantity, Names, and std::optional of these (absent means: see the help text).
@@ -284,29 +284,39 @@ void fields(V&& v, SetSection& s) {
 template <class V>
 void fields(V&& v, DaylightSection& s) {
   v(one_of("sky", "kind of sky, by name or by its type in the CIE standard general sky",
-           "overcast|heavy overcast|lopsided overcast|even overcast|bright overcast|uniform|thin cloud|bright thin cloud|"
-           "hazy|hidden sun|partly cloudy|pale blue|clear|clear over a city|dusty clear|white haze|cie 1|cie 2|cie 3|cie 4|"
+           "overcast|heavy overcast|lopsided overcast|even overcast|bright overcast|uniform|thin "
+           "cloud|bright thin cloud|"
+           "hazy|hidden sun|partly cloudy|pale blue|clear|clear over a city|dusty clear|white haze|cie 1|cie "
+           "2|cie 3|cie 4|"
            "cie 5|cie 6|cie 7|cie 8|cie 9|cie 10|cie 11|cie 12|cie 13|cie 14|cie 15"),
     s.sky);
-  v(Field{"outdoor", "illuminance of the sky alone on open level ground; left out: the usual one for the sky and the "
-                     "sun's altitude, or 10 klx when the sun's place is not said", 0, 2e5},
+  v(Field{"outdoor",
+          "illuminance of the sky alone on open level ground; left out: the usual one for the sky and the "
+          "sun's altitude, or 10 klx when the sun's place is not said",
+          0, 2e5},
     s.outdoor);
   v(Field{"latitude", "of the place, north positive", -1.5707964, 1.5707964}, s.latitude);
   v(Field{"longitude", "of the place, east positive", -3.1415927, 3.1415927}, s.longitude);
-  v(Field{"time", "date and time with its offset, 2026-06-21T15:30:00+02:00; needs the place and the window's facing"},
+  v(Field{"time",
+          "date and time with its offset, 2026-06-21T15:30:00+02:00; needs the place and the window's "
+          "facing"},
     s.time);
   v(Field{"sun_altitude", "of the sun, instead of place and time", -1.5707964, 1.5707964}, s.sun_altitude);
-  v(Field{"sun_off_window", "of the sun from straight out of the first window, to the right as you look out", -3.1415927,
-          3.1415927},
+  v(Field{"sun_off_window", "of the sun from straight out of the first window, to the right as you look out",
+          -3.1415927, 3.1415927},
     s.sun_off_window);
-  v(Field{"sun", "does the sun itself shine? left out: when its place is said and the sky is not overcast"}, s.sun);
-  v(Field{"sun_illuminance", "by the sun on a plane that faces it; left out: the usual one for its altitude", 0, 1.5e5},
+  v(Field{"sun", "does the sun itself shine? left out: when its place is said and the sky is not overcast"},
+    s.sun);
+  v(Field{"sun_illuminance", "by the sun on a plane that faces it; left out: the usual one for its altitude",
+          0, 1.5e5},
     s.sun_illuminance);
   v(Field{"skyline", "altitude of what stands before the sky all round", 0, 1.5}, s.skyline);
-  v(Field{"building_distance", "of a long building parallel to the first window", 0.5, 10000}, s.building_distance);
+  v(Field{"building_distance", "of a long building parallel to the first window", 0.5, 10000},
+    s.building_distance);
   v(Field{"building_height", "of that building above the middle of the window", 0, 1000}, s.building_height);
-  v(Field{"skyline_profile", "altitudes by compass bearing, for example { \"90 deg\" = \"12 deg\", \"180 deg\" = \"30 "
-                             "deg\" }"},
+  v(Field{"skyline_profile",
+          "altitudes by compass bearing, for example { \"90 deg\" = \"12 deg\", \"180 deg\" = \"30 "
+          "deg\" }"},
     s.skyline_profile);
   v(Field{"skyline_reflectance", "reflectance of what stands before the sky", 0, 1}, s.skyline_reflectance);
   v(Field{"window_luminance", "luminance seen through every bare opening, instead of sky and ground", 0, 1e7},
@@ -320,7 +330,9 @@ void fields(V&& v, RoomSection& s) {
   v(Field{"depth", "from the first window's wall to the wall opposite", 0.3, 100}, s.depth);
   v(Field{"width", "along the first window's wall", 0.3, 100}, s.width);
   v(Field{"height", "floor to ceiling", 0.3, 30}, s.height);
-  v(Field{"along", "middle of the first window's wall from the dish's foot on it, to the right as you face it", -50, 50},
+  v(Field{"along",
+          "middle of the first window's wall from the dish's foot on it, to the right as you face it", -50,
+          50},
     s.along);
   v(Field{"walls", "reflectance of the walls", 0, 1}, s.walls);
   v(Field{"ceiling", "reflectance of the ceiling", 0, 1}, s.ceiling);
@@ -333,31 +345,55 @@ void fields(V&& v, RoomSection& s) {
 template <class V>
 void fields(V&& v, WindowSection& s) {
   v(Field{"name", "what the results call it; left out: window, window 2, ..."}, s.name);
-  v(Field{"clock", "clock position of its wall seen from the dish; the first window's wall is square to it"}, s.clock);
-  v(Field{"facing", "compass direction the first window looks to: N, SW, or clockwise from north as \"210 deg\""}, s.facing);
-  v(Field{"distance", "from the dish to the wall, and to the glass if there is no reveal, square to the wall; left out: 80 cm for the first window, from "
-                      "the room's size for the others", 0.01, 100}, s.distance);
-  v(Field{"along", "middle of the opening from the dish's foot on that wall, to the right as you face it", -50, 50},
+  v(Field{"clock", "clock position of its wall seen from the dish; the first window's wall is square to it"},
+    s.clock);
+  v(Field{"facing",
+          "compass direction the first window looks to: N, SW, or clockwise from north as \"210 deg\""},
+    s.facing);
+  v(Field{"distance",
+          "from the dish to the wall, and to the glass if there is no reveal, square to the wall; left out: "
+          "80 cm for the first window, from "
+          "the room's size for the others",
+          0.01, 100},
+    s.distance);
+  v(Field{"along", "middle of the opening from the dish's foot on that wall, to the right as you face it",
+          -50, 50},
     s.along);
-  v(one_of("size", "stock opening: small 0.6 x 0.9 m, medium 0.9 x 1.2 m, wide 1.5 x 1.2 m, patio door 1.8 x 2.0 m", "small|medium|wide|patio door"), s.size);
+  v(one_of("size",
+           "stock opening: small 0.6 x 0.9 m, medium 0.9 x 1.2 m, wide 1.5 x 1.2 m, patio door 1.8 x 2.0 m",
+           "small|medium|wide|patio door"),
+    s.size);
   v(Field{"width", "clear width of the opening; left out: the stock size's", 0.01, 50}, s.width);
   v(Field{"height", "clear height of the opening; left out: the stock size's", 0.01, 20}, s.height);
-  v(Field{"sill", "bottom of the opening above the floor; left out: 90 cm, a patio door 10 cm", 0, 20}, s.sill);
+  v(Field{"sill", "bottom of the opening above the floor; left out: 90 cm, a patio door 10 cm", 0, 20},
+    s.sill);
   v(one_of("glass", "clear panes in the opening", "none|single|double|triple"), s.glass);
-  v(Field{"glass_absorption", "share exponent K L absorbed in each pane at normal incidence", 0, 2}, s.glass_absorption);
-  v(Field{"transmittance", "share of light the glazing passes square on, as its maker says, for coated or tinted glass; "
-                           "left out: as glass and glass_absorption have it", 0.01, 1}, s.transmittance);
-  v(Field{"dirt", "share of light lost to dirt on the glass: 0.1 for a house window not washed lately", 0, 0.9}, s.dirt);
-  v(Field{"reveal", "depth of the wall at the opening; glass, bars, cover and curtain lie that far out", 0, 2}, s.reveal);
+  v(Field{"glass_absorption", "share exponent K L absorbed in each pane at normal incidence", 0, 2},
+    s.glass_absorption);
+  v(Field{"transmittance",
+          "share of light the glazing passes square on, as its maker says, for coated or tinted glass; "
+          "left out: as glass and glass_absorption have it",
+          0.01, 1},
+    s.transmittance);
+  v(Field{"dirt", "share of light lost to dirt on the glass: 0.1 for a house window not washed lately", 0,
+          0.9},
+    s.dirt);
+  v(Field{"reveal", "depth of the wall at the opening; glass, bars, cover and curtain lie that far out", 0,
+          2},
+    s.reveal);
   v(Field{"reveal_reflectance", "reflectance of the four faces of the reveal", 0, 1}, s.reveal_reflectance);
   v(Field{"curtain", "cloth hung over the whole opening, by catalogue name; left out: bare"}, s.curtain);
-  v(Field{"curtain_direct", "share of light that passes the curtain straight; left out: the catalogue's", 0, 1},
+  v(Field{"curtain_direct", "share of light that passes the curtain straight; left out: the catalogue's", 0,
+          1},
     s.curtain_direct);
-  v(Field{"curtain_diffuse", "share of light that passes the curtain scattered; left out: the catalogue's", 0, 1},
+  v(Field{"curtain_diffuse", "share of light that passes the curtain scattered; left out: the catalogue's", 0,
+          1},
     s.curtain_diffuse);
   v(Field{"curtain_reflectance", "share of light that the curtain returns; left out: the catalogue's", 0, 1},
     s.curtain_reflectance);
-  v(Field{"folds", "how full the curtain hangs: cloth per width of the opening, 1 stretched flat, 2 in deep folds", 1, 3},
+  v(Field{"folds",
+          "how full the curtain hangs: cloth per width of the opening, 1 stretched flat, 2 in deep folds", 1,
+          3},
     s.folds);
   v(Field{"bars_across", "horizontal glazing bars", 0, 20}, s.bars_across);
   v(Field{"bars_up", "vertical glazing bars", 0, 20}, s.bars_up);
@@ -401,7 +437,8 @@ void fields(V&& v, TableSection& s) {
 template <class V>
 void fields(V&& v, ItemSection& s) {
   v(Field{"name", "what the results call it; left out: its kind"}, s.name);
-  v(one_of("kind", "stand-in shape", "ball|egg|plate|bowl|tart|layer cake|loaf|dumpling|jar|tumbler|box"), s.kind);
+  v(one_of("kind", "stand-in shape", "ball|egg|plate|bowl|tart|layer cake|loaf|dumpling|jar|tumbler|box"),
+    s.kind);
   spot_fields(v, s.spot);
   v(Field{"turn", "turned clockwise seen from above", -6.3, 6.3}, s.turn);
   v(Field{"on", "name of the plate, bowl or box it stands on; left out: the table"}, s.on);
@@ -411,7 +448,8 @@ void fields(V&& v, ItemSection& s) {
   v(Field{"relief", "height of crust or skin bumps", 0, 0.05}, s.relief);
   v(Field{"level", "how full a bowl, jar or tumbler is, 0 to 1", 0, 1}, s.level);
   finish_fields(v, s.finish);
-  v(Field{"filling_reflectance", "luminous reflectance of the filling, soup or contents", 0, 1}, s.filling.reflectance);
+  v(Field{"filling_reflectance", "luminous reflectance of the filling, soup or contents", 0, 1},
+    s.filling.reflectance);
   v(Field{"filling_colour", "hue of the filling, soup or contents, \"#rrggbb\""}, s.filling.colour);
   v(Field{"seed", "number that fixes the bumps", 0, 2147483647}, s.seed);
   v(Field{"used", "false: as if it were not in the file"}, s.used);
@@ -428,7 +466,8 @@ void fields(V&& v, MeshSection& s) {
   v(Field{"turn", "turned clockwise seen from above", -6.3, 6.3}, s.turn);
   v(Field{"on", "name of the plate, bowl or box it stands on; left out: the table"}, s.on);
   finish_fields(v, s.finish);
-  v(Field{"groups", "surface by OBJ material or group name, for example { crust = \"rye crust\" }"}, s.groups);
+  v(Field{"groups", "surface by OBJ material or group name, for example { crust = \"rye crust\" }"},
+    s.groups);
   v(Field{"used", "false: as if it were not in the file"}, s.used);
 }
 
@@ -440,11 +479,16 @@ void fields(V&& v, BoardSection& s) {
   v(Field{"height", "standing side, instead of a stock sheet", 0.005, 10}, s.height);
   v(Field{"upright", "true: the sheet stands on its short side"}, s.upright);
   finish_fields(v, s.finish);
-  v(Field{"specular_share", "share of the reflected light that goes mirror-wise; left out: the catalogue's", 0, 1},
+  v(Field{"specular_share", "share of the reflected light that goes mirror-wise; left out: the catalogue's",
+          0, 1},
     s.specular_share);
-  v(Field{"roughness", "width of the mirror-wise lobe, 0 a mirror; left out: the catalogue's", 0, 1}, s.roughness);
-  v(Field{"fold", "angle between the wings of a board folded upright in the middle, opening to the dish; left out: flat",
-          0.1, 3.1}, s.fold);
+  v(Field{"roughness", "width of the mirror-wise lobe, 0 a mirror; left out: the catalogue's", 0, 1},
+    s.roughness);
+  v(Field{"fold",
+          "angle between the wings of a board folded upright in the middle, opening to the dish; left out: "
+          "flat",
+          0.1, 3.1},
+    s.fold);
   v(Field{"thickness", "thickness of the sheet", 0.0001, 0.2}, s.thickness);
   v(Field{"foot_gap", "gap under the board, from clips or blocks", 0, 3}, s.foot_gap);
   v(one_of("stands", "what it stands on", "table|floor"), s.stands);
@@ -476,7 +520,8 @@ template <class V>
 void fields(V&& v, LampSection& s) {
   v(Field{"name", "what the results call it; left out: lamp, lamp 2, ..."}, s.name);
   v(Field{"on", "true: it shines; false: it only stands there, dark"}, s.on);
-  v(one_of("shape", "ball that shines all round, or flat face that shines from its front", "sphere|disc|rectangle"),
+  v(one_of("shape", "ball that shines all round, or flat face that shines from its front",
+           "sphere|disc|rectangle"),
     s.shape);
   v(Field{"diameter", "of a ball or disc; left out: 6 cm and 25 cm", 0.001, 5}, s.diameter);
   v(Field{"width", "level side of a rectangle; left out: 30 cm", 0.001, 10}, s.width);
@@ -488,10 +533,12 @@ void fields(V&& v, LampSection& s) {
   v(Field{"z", "height of its middle above the table top; left out: 40 cm", -20, 20}, s.spot.z);
   v(Field{"ceiling", "true: it hangs under the ceiling, over the dish unless it has a place"}, s.ceiling);
   v(Field{"drop", "from the ceiling down to its top, with ceiling = true", 0.001, 20}, s.drop);
-  v(one_of("faces", "where a disc or rectangle shines; left out: the dish, from the ceiling down", "down|up|dish|clock"),
+  v(one_of("faces", "where a disc or rectangle shines; left out: the dish, from the ceiling down",
+           "down|up|dish|clock"),
     s.faces);
   v(Field{"faces_clock", "clock direction it shines in, with faces = \"clock\""}, s.faces_clock);
-  v(Field{"elevation", "height angle it shines in, with faces = \"clock\"", -kRightAngle, kRightAngle}, s.elevation);
+  v(Field{"elevation", "height angle it shines in, with faces = \"clock\"", -kRightAngle, kRightAngle},
+    s.elevation);
   v(Field{"lumens", "all its light, as printed on the box", 0, 1e6}, s.lumens);
   v(Field{"lux", "or what a meter reads of it alone, straight before it and square to it", 0, 1e6}, s.lux);
   v(Field{"at", "with lux: distance of that reading, from the face's or ball's middle", 0.001, 50}, s.at);
@@ -504,7 +551,8 @@ void fields(V&& v, LampSection& s) {
 template <class V>
 void fields(V&& v, CameraSection& s) {
   v(one_of("view", "usual viewpoint", "45 deg|overhead|straight-on"), s.view);
-  v(Field{"elevation", "height angle of the camera over the dish; left out: the view's", 0, kRightAngle}, s.elevation);
+  v(Field{"elevation", "height angle of the camera over the dish; left out: the view's", 0, kRightAngle},
+    s.elevation);
   v(Field{"clock", "clock position of the camera"}, s.clock);
   v(Field{"distance", "from the lens to what it looks at", 0.02, 50}, s.distance);
   v(Field{"look_x", "looks at: right of the dish", -10, 10}, s.look_x);
@@ -523,11 +571,17 @@ template <class V>
 void fields(V&& v, MeterSection& s) {
   v(Field{"name", "what the results call it; left out: meter, meter 2, ..."}, s.name);
   v(one_of("kind", "flat disc (cosine) or half dome (cardioid)", "flat|dome"), s.kind);
-  v(one_of("faces", "where the receptor looks; away is opposite to the key window", "up|down|camera|window|away|clock"), s.faces);
+  v(one_of("faces", "where the receptor looks; away is opposite to the key window",
+           "up|down|camera|window|away|clock"),
+    s.faces);
   v(Field{"faces_clock", "clock direction it looks in, with faces = \"clock\""}, s.faces_clock);
-  v(Field{"elevation", "height angle it looks in, with faces = \"clock\"", -kRightAngle, kRightAngle}, s.elevation);
+  v(Field{"elevation", "height angle it looks in, with faces = \"clock\"", -kRightAngle, kRightAngle},
+    s.elevation);
   spot_fields(v, s.spot);
-  v(one_of("subject", "is the food there while it is read? left out: away for a meter in the dish's place, else there", "there|away"), s.subject);
+  v(one_of("subject",
+           "is the food there while it is read? left out: away for a meter in the dish's place, else there",
+           "there|away"),
+    s.subject);
 }
 
 template <class V>
@@ -542,14 +596,22 @@ void fields(V&& v, PlaneSection& s) {
 
 template <class V>
 void fields(V&& v, ClaimSection& s) {
-  v(Field{"figure", "what is claimed, for example \"subject.stops\", \"meter.shadow.lx\" or \"board.fill.gain.shadow\""},
+  v(Field{"figure",
+          "what is claimed, for example \"subject.stops\", \"meter.shadow.lx\" or "
+          "\"board.fill.gain.shadow\""},
     s.figure);
   v(Field{"is", "claimed value"}, s.is);
   v(Field{"tolerance", "allowed distance from `is`", 0}, s.tolerance);
   v(Field{"at_least", "claimed lower bound"}, s.at_least);
   v(Field{"at_most", "claimed upper bound"}, s.at_most);
-  v(Field{"without", "name of a board, diffuser, food or prop that is taken out, or lamp that is switched off, for this claim"}, s.without);
-  v(Field{"with", "name of one that stands in the file with used = false and is put in, or lamp that is switched on, for this claim"}, s.with);
+  v(Field{"without",
+          "name of a board, diffuser, food or prop that is taken out, or lamp that is switched off, for this "
+          "claim"},
+    s.without);
+  v(Field{"with",
+          "name of one that stands in the file with used = false and is put in, or lamp that is switched on, "
+          "for this claim"},
+    s.with);
   v(Field{"reason", "why it should be so"}, s.reason);
   v(Field{"source", "where the reason or number comes from"}, s.source);
 }

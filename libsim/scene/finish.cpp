@@ -5,7 +5,8 @@
 namespace fillside {
 namespace {
 
-// Below this share a surface is a matte one with some gloss on it. That gloss is left out: its light counts as matte.
+// Below this share a surface is a matte one with some gloss on it. That gloss is left out: its light counts
+// as matte.
 constexpr double kLeastMirrorShare = 0.2;
 
 }  // namespace

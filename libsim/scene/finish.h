@@ -14,8 +14,8 @@ struct MirrorFigures {
   std::optional<double> specular_share, roughness;
 };
 
-/// The finish's own surface, or `usual_surface` where it names none; its own figures win over the catalogue's. An
-/// unknown name counts as mid grey: check() has refused it before.
+/// The finish's own surface, or `usual_surface` where it names none; its own figures win over the
+/// catalogue's. An unknown name counts as mid grey: check() has refused it before.
 Material material_of(const Finish& finish, std::string_view usual_surface, const MirrorFigures& mirror = {});
 
 /// Shares of a cloth: the catalogue's, with own figures over them.

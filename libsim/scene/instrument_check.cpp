@@ -31,7 +31,8 @@ std::string what_is_around(const PlacedSet& set, const Point& point, bool subjec
   for (const PlacedSheet& sheet : set.sheets)
     if (lies_in(sheet, point)) return fmt::format("the {} {}", sheet.kind, in_quotes(sheet.name));
   for (const PlacedLamp& lamp : set.lamps)
-    if (const auto* ball = std::get_if<Sphere>(&lamp.shape); ball && (point - ball->centre).norm() <= ball->radius_m)
+    if (const auto* ball = std::get_if<Sphere>(&lamp.shape);
+        ball && (point - ball->centre).norm() <= ball->radius_m)
       return fmt::format("the lamp {}", in_quotes(lamp.section->name));
   return set.table && is_inside(*set.table, point) ? "the table" : "";
 }

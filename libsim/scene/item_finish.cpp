@@ -11,13 +11,20 @@ struct PartSurface {
   std::string_view kind, role, surface;
 };
 constexpr std::array kUsualSurfaces{
-    PartSurface{"ball", "body", "grey card"},          PartSurface{"egg", "body", "egg shell"},
-    PartSurface{"plate", "body", "porcelain"},         PartSurface{"bowl", "body", "porcelain"},
-    PartSurface{"bowl", "filling", "lentil soup"},     PartSurface{"tart", "body", "tart crust"},
-    PartSurface{"tart", "filling", "citrus filling"},  PartSurface{"layer cake", "body", "sponge"},
-    PartSurface{"layer cake", "filling", "cream"},     PartSurface{"loaf", "body", "rye crust"},
-    PartSurface{"dumpling", "body", "dumpling skin"},  PartSurface{"jar", "filling", "pickles"},
-    PartSurface{"jar", "lid", "jar lid"},              PartSurface{"tumbler", "filling", "orange"},
+    PartSurface{"ball", "body", "grey card"},
+    PartSurface{"egg", "body", "egg shell"},
+    PartSurface{"plate", "body", "porcelain"},
+    PartSurface{"bowl", "body", "porcelain"},
+    PartSurface{"bowl", "filling", "lentil soup"},
+    PartSurface{"tart", "body", "tart crust"},
+    PartSurface{"tart", "filling", "citrus filling"},
+    PartSurface{"layer cake", "body", "sponge"},
+    PartSurface{"layer cake", "filling", "cream"},
+    PartSurface{"loaf", "body", "rye crust"},
+    PartSurface{"dumpling", "body", "dumpling skin"},
+    PartSurface{"jar", "filling", "pickles"},
+    PartSurface{"jar", "lid", "jar lid"},
+    PartSurface{"tumbler", "filling", "orange"},
     PartSurface{"box", "body", "kraft paper"},
 };
 constexpr ClearPane kGlasswareWall{.index = 1.52, .absorption = 0.005, .panes = 1};

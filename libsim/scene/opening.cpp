@@ -44,8 +44,8 @@ Rgb sun_behind_glass(const Opening& opening, const SunDisc& sun) {
   return illuminance_by(sun, outward_normal) * through_glass(opening, cosine);
 }
 
-/// Illuminance on the room side of the glass by one part of the outside. Midpoint rule over the outer hemisphere
-/// in azimuth and sin^2; the horizon of a vertical wall falls on a grid line.
+/// Illuminance on the room side of the glass by one part of the outside. Midpoint rule over the outer
+/// hemisphere in azimuth and sin^2; the horizon of a vertical wall falls on a grid line.
 Rgb illuminance_behind_glass(const Opening& opening, const OutsidePart& part) {
   if (const auto* sun = std::get_if<SunDisc>(&part.light)) return sun_behind_glass(opening, *sun);
   constexpr int kRings = 256, kSpokes = 512;
@@ -76,14 +76,16 @@ bool hidden_by_reveal(const Opening& opening, const Point& on_glass, const Point
 }
 
 Mesh mesh_of_reveal(const Opening& opening) {
-  // The edges of a sheet that reaches from the glass into the room instead of behind it: they look at each other.
+  // The edges of a sheet that reaches from the glass into the room instead of behind it: they look at each
+  // other.
   return edges_of_sheet(opening.rectangle, -opening.reveal_m);
 }
 
 void light_curtain(Opening& opening, const Outside& outside) {
   if (!opening.curtain) return;
   const double between = open_between_bars(opening);
-  const Rgb to_and_fro = 1.0 / (1.0 - opening.curtain->reflectance * diffuse_pane_shares(opening.glass).mirrored);
+  const Rgb to_and_fro =
+      1.0 / (1.0 - opening.curtain->reflectance * diffuse_pane_shares(opening.glass).mirrored);
   for (std::size_t part = 0; part < outside.size(); ++part) {
     const Rgb once = illuminance_behind_glass(opening, outside[part]) * between;
     // What came back from the glass is spread, so its straight share counts as spread as well.
@@ -93,13 +95,15 @@ void light_curtain(Opening& opening, const Outside& outside) {
   }
 }
 
-Emission emission_of(const Opening& opening, const Outside& outside, const Point& point, const Direction& outward) {
+Emission emission_of(const Opening& opening, const Outside& outside, const Point& point,
+                     const Direction& outward) {
   Emission emission;
   const Eigen::Vector2d at = opening.rectangle.coordinates_of(point);
   const double cosine = -outward.dot(opening.rectangle.normal());
   if (cosine <= 0.0 || covered(opening, at)) return emission;
   if (opening.curtain)
-    for (std::size_t part = 0; part < outside.size(); ++part) emission.curtain[part] = opening.curtain_radiance[part];
+    for (std::size_t part = 0; part < outside.size(); ++part)
+      emission.curtain[part] = opening.curtain_radiance[part];
   if (barred(opening, at)) return emission;  // the bars stand outside the curtain: it has spread their shadow
   const double through = through_glass(opening, cosine);
   const Rgb passed = opening.curtain ? Rgb(opening.curtain->direct * through) : grey(through);
@@ -115,7 +119,8 @@ bool is_curtain_at(const Opening& opening, const Point& point) {
 std::optional<Material> room_face(const Opening& opening, const Point& point) {
   const Eigen::Vector2d at = opening.rectangle.coordinates_of(point);
   if (covered(opening, at)) return opening.cover.material;
-  // What the cloth lets through to the glass and gets back is left out: a few per cent of its own reflectance.
+  // What the cloth lets through to the glass and gets back is left out: a few per cent of its own
+  // reflectance.
   if (opening.curtain) return Matte{opening.curtain->reflectance};
   if (barred(opening, at)) return opening.bars.material;
   if (opening.glass.panes == 0) return std::nullopt;

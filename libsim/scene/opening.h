@@ -1,6 +1,6 @@
-// A window: a hole in a wall through which the outside shines, with glass, glazing bars, a cover and a curtain in
-// it, all thin and in one plane, which may lie a reveal's depth behind the wall. Daylight through it is evaluated ray by ray; the curtain, lit from outside
-// evenly, is the area light that it is.
+// A window: a hole in a wall through which the outside shines, with glass, glazing bars, a cover and a
+// curtain in it, all thin and in one plane, which may lie a reveal's depth behind the wall. Daylight through
+// it is evaluated ray by ray; the curtain, lit from outside evenly, is the area light that it is.
 #pragma once
 
 #include <array>
@@ -26,7 +26,7 @@ struct GlazingBars {
 };
 
 struct Opening {
-  Rectangle rectangle;  ///< front faces the room; where the glass is
+  Rectangle rectangle;    ///< front faces the room; where the glass is
   double reveal_m = 0.0;  ///< from there to the room's side of the wall
   double dirt = 0.0;      ///< share lost on the glass's outer side
   ClearPane glass{.index = 1.52, .absorption = 0.0, .panes = 0};
@@ -40,11 +40,12 @@ struct Opening {
 /// True when the room's side of the wall stands between a point of the glass and a place in the room.
 bool hidden_by_reveal(const Opening& opening, const Point& on_glass, const Point& seen_from);
 
-/// The four faces between the glass and the room's side of the wall: sill, jambs and head, looking at each other.
+/// The four faces between the glass and the room's side of the wall: sill, jambs and head, looking at each
+/// other.
 Mesh mesh_of_reveal(const Opening& opening);
 
-/// Fills curtain_radiance: illuminance on the cloth through the glass (quadrature over the outer hemisphere), less
-/// the bars' share of the opening, raised by what goes to and fro between cloth and glass.
+/// Fills curtain_radiance: illuminance on the cloth through the glass (quadrature over the outer hemisphere),
+/// less the bars' share of the opening, raised by what goes to and fro between cloth and glass.
 void light_curtain(Opening& opening, const Outside& outside);
 
 /// What shines from one point of a source toward the room.
@@ -54,7 +55,8 @@ struct Emission {
 };
 
 /// Radiance from a point of the opening, seen in direction `outward` (from the room to the outside).
-Emission emission_of(const Opening& opening, const Outside& outside, const Point& point, const Direction& outward);
+Emission emission_of(const Opening& opening, const Outside& outside, const Point& point,
+                     const Direction& outward);
 
 /// What room light meets at that point: cover, bar, curtain or glass. Nothing for a bare hole.
 std::optional<Material> room_face(const Opening& opening, const Point& point);

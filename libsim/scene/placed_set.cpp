@@ -26,7 +26,8 @@ std::vector<Point> PlacedLamp::corners(const RoomPlace& room) const {
   if (const auto* ball = std::get_if<Sphere>(&shape)) {
     std::vector<Point> all;
     for (const WallPlace& wall : room.walls) all.push_back(ball->centre + ball->radius_m * wall.to_wall);
-    for (const double up : {-1.0, 1.0}) all.push_back(ball->centre + up * ball->radius_m * Direction::UnitZ());
+    for (const double up : {-1.0, 1.0})
+      all.push_back(ball->centre + up * ball->radius_m * Direction::UnitZ());
     return all;
   }
   return mesh_of(shape).corners;

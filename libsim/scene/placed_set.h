@@ -29,7 +29,8 @@ struct PlacedLamp {
   const LampSection* section;
   LampShape shape;
 
-  /// The four or so corners of a flat one; of what is round, points that reach as far as it does along walls and upward.
+  /// The four or so corners of a flat one; of what is round, points that reach as far as it does along walls
+  /// and upward.
   std::vector<Point> corners(const RoomPlace& room) const;
 };
 

@@ -17,13 +17,15 @@ Direction up() { return {0.0, 0.0, 1.0}; }
 /// Right as one faces a horizontal direction.
 Direction right_of(const Direction& forward) { return {forward.y(), -forward.x(), 0.0}; }
 
-WallPlace place_wall(const Direction& to_wall, double distance_m, double left_m, double right_m, double floor_m,
-                     double ceiling_m) {
+WallPlace place_wall(const Direction& to_wall, double distance_m, double left_m, double right_m,
+                     double floor_m, double ceiling_m) {
   const Direction right = right_of(to_wall);
-  const Point centre = distance_m * to_wall + 0.5 * (left_m + right_m) * right + 0.5 * (floor_m + ceiling_m) * up();
+  const Point centre =
+      distance_m * to_wall + 0.5 * (left_m + right_m) * right + 0.5 * (floor_m + ceiling_m) * up();
   // u to the right as one faces it, v up: u x v points into the room.
-  return {to_wall, distance_m, right, left_m, right_m,
-          {centre, 0.5 * (right_m - left_m) * right, 0.5 * (ceiling_m - floor_m) * up()}};
+  return {to_wall, distance_m,
+          right,   left_m,
+          right_m, {centre, 0.5 * (right_m - left_m) * right, 0.5 * (ceiling_m - floor_m) * up()}};
 }
 
 Direction facing(const std::optional<Clock>& faces, const Point& foot) {
@@ -33,7 +35,8 @@ Direction facing(const std::optional<Clock>& faces, const Point& foot) {
 }
 
 /// A standing rectangle from the middle of its lower edge.
-Rectangle upright_rectangle(const Point& foot, const Direction& front, double lean, double width_m, double height_m) {
+Rectangle upright_rectangle(const Point& foot, const Direction& front, double lean, double width_m,
+                            double height_m) {
   const Direction edge = std::cos(lean) * up() + std::sin(lean) * front;
   const Direction normal = std::cos(lean) * front - std::sin(lean) * up();
   return {foot + 0.5 * height_m * edge, 0.5 * width_m * edge.cross(normal), 0.5 * height_m * edge};
@@ -44,8 +47,9 @@ struct StockOpening {
   OpeningSize size;
 };
 // Common practice: usual clear sizes of home windows; a patio door reaches nearly to the floor.
-constexpr std::array kStockOpenings{StockOpening{"small", {0.6, 0.9, 0.9}}, StockOpening{"medium", {0.9, 1.2, 0.9}},
-                                    StockOpening{"wide", {1.5, 1.2, 0.9}}, StockOpening{"patio door", {1.8, 2.0, 0.1}}};
+constexpr std::array kStockOpenings{
+    StockOpening{"small", {0.6, 0.9, 0.9}}, StockOpening{"medium", {0.9, 1.2, 0.9}},
+    StockOpening{"wide", {1.5, 1.2, 0.9}}, StockOpening{"patio door", {1.8, 2.0, 0.1}}};
 
 Point standing_foot(const Standing& s, double table_height_m) {
   const double ground_m = s.on_floor ? -table_height_m : 0.0;
@@ -53,7 +57,8 @@ Point standing_foot(const Standing& s, double table_height_m) {
 }
 
 Standing standing_of(const BoardSection& board) {
-  const auto size = sheet_size(board.sheet, board.width, board.height, board.upright).value_or(std::array{0.0, 0.0});
+  const auto size =
+      sheet_size(board.sheet, board.width, board.height, board.upright).value_or(std::array{0.0, 0.0});
   return {size[0], size[1], board.spot, board.lean, board.faces, board.foot_gap, board.stands == "floor"};
 }
 
@@ -151,7 +156,9 @@ Point camera_looks_at(const CameraSection& camera, double subject_top_m) {
           camera.look_z.value_or(metres(0.5 * subject_top_m)).si};
 }
 
-Point dish_place(double subject_top_m) { return {0.0, 0.0, std::max(kLeastMeterHeight_m, 0.5 * subject_top_m)}; }
+Point dish_place(double subject_top_m) {
+  return {0.0, 0.0, std::max(kLeastMeterHeight_m, 0.5 * subject_top_m)};
+}
 
 bool is_at_the_dish(const Spot& spot) {
   const Point foot = place_spot(spot, Point::Zero());
@@ -190,7 +197,8 @@ std::vector<Rectangle> place_board(const BoardSection& board, double table_heigh
 
 Rectangle place_diffuser(const DiffuserSection& d, double table_height_m) {
   const auto size = sheet_size(d.sheet, d.width, d.height, false).value_or(std::array{0.0, 0.0});
-  return place_standing({size[0], size[1], d.spot, d.lean, d.faces, d.foot_gap, d.stands == "floor"}, table_height_m);
+  return place_standing({size[0], size[1], d.spot, d.lean, d.faces, d.foot_gap, d.stands == "floor"},
+                        table_height_m);
 }
 
 }  // namespace fillside

@@ -1,5 +1,5 @@
-// From a photographer's words (clock, distance, lean) to places in space. World axes: the dish stands on the origin,
-// x right, y away from the camera, z up; the floor lies at -table height.
+// From a photographer's words (clock, distance, lean) to places in space. World axes: the dish stands on the
+// origin, x right, y away from the camera, z up; the floor lies at -table height.
 #pragma once
 
 #include <array>
@@ -12,9 +12,9 @@ namespace fillside {
 
 /// One wall of the room as seen from the dish.
 struct WallPlace {
-  Direction to_wall;   ///< horizontal, square to the wall
-  double distance_m;   ///< from the dish, square to the wall
-  Direction right;     ///< to the right as one faces it
+  Direction to_wall;       ///< horizontal, square to the wall
+  double distance_m;       ///< from the dish, square to the wall
+  Direction right;         ///< to the right as one faces it
   double left_m, right_m;  ///< how far it reaches from the dish's foot on it; left_m is negative to the left
   Rectangle rectangle;     ///< whole wall, front to the room
 };
@@ -55,7 +55,8 @@ double elevation_of(const CameraSection& camera);
 Direction toward_camera(const CameraSection& camera);
 /// What the camera looks at; `subject_top_m` is the height of the subject over the table, 0 without one.
 Point camera_looks_at(const CameraSection& camera, double subject_top_m);
-/// The dish's empty place, where a meter reads that says no other: half the subject's height up, at least 3 cm.
+/// The dish's empty place, where a meter reads that says no other: half the subject's height up, at least 3
+/// cm.
 Point dish_place(double subject_top_m);
 /// True when a spot is the dish's own, or says nothing.
 bool is_at_the_dish(const Spot& spot);
@@ -74,7 +75,8 @@ std::optional<std::array<double, 2>> sheet_size(const std::string& sheet, std::o
                                                 std::optional<Length> height, bool upright);
 Rectangle place_standing(const Standing& standing, double table_height_m);
 
-/// The one front of a flat board, or the two wings of a folded one, hinge at the spot, opening to where it faces.
+/// The one front of a flat board, or the two wings of a folded one, hinge at the spot, opening to where it
+/// faces.
 std::vector<Rectangle> place_board(const BoardSection& board, double table_height_m);
 Rectangle place_diffuser(const DiffuserSection& diffuser, double table_height_m);
 

@@ -106,14 +106,16 @@ void check_windows(const Description& description, const RoomPlace& room, std::v
     check_overlap(opening, openings, problems);
     openings.push_back(opening);
   }
-  const bool lamp_on = std::ranges::any_of(description.lamps, [](const LampSection& l) { return l.used && l.on; });
+  const bool lamp_on =
+      std::ranges::any_of(description.lamps, [](const LampSection& l) { return l.used && l.on; });
   if (lamp_on) return;  // then neither night nor a room without a window is dark
   if (openings.empty())
-    problems.push_back(
-        problem_at({description.file, 0, 0}, "there is no window, so nothing lights the set",
-                   description.windows.empty() ? "add a [[window]] or a [[lamp]]" : "use one of its windows"));
+    problems.push_back(problem_at(
+        {description.file, 0, 0}, "there is no window, so nothing lights the set",
+        description.windows.empty() ? "add a [[window]] or a [[lamp]]" : "use one of its windows"));
   const DaylightSection& day = description.daylight;
-  const bool bright = day.window_luminance ? day.window_luminance->si > 0.0 : day.outdoor.value_or(lux(1.0)).si > 0.0;
+  const bool bright =
+      day.window_luminance ? day.window_luminance->si > 0.0 : day.outdoor.value_or(lux(1.0)).si > 0.0;
   if (!bright)
     FaultList(day, "daylight", problems)
         .error(day.window_luminance ? "window_luminance" : "outdoor",

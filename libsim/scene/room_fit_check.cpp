@@ -66,9 +66,10 @@ void check_up_and_down(const FaultList& faults, const Extent& extent, const Room
   const Reach reach = reach_along(extent.corners, Direction::UnitZ());
   const double above_m = reach.most_m - room.ceiling_m, below_m = room.floor_m - reach.least_m;
   if (above_m > kSlack_m)
-    faults.error(first_said(faults, {"z", "foot_gap", "drop", "diameter", "height", "sheet", "distance", "x"}),
-                 fmt::format("it goes {} through the ceiling", length_text_up(above_m)),
-                 fmt::format("bring its top down by {}", length_text_up(above_m)));
+    faults.error(
+        first_said(faults, {"z", "foot_gap", "drop", "diameter", "height", "sheet", "distance", "x"}),
+        fmt::format("it goes {} through the ceiling", length_text_up(above_m)),
+        fmt::format("bring its top down by {}", length_text_up(above_m)));
   if (below_m > extent.floor_slack_m + kSlack_m)
     faults.error(first_said(faults, {"z", "lean", "height"}),
                  fmt::format("it goes {} through the floor", length_text_up(below_m)),

@@ -1,5 +1,5 @@
-// The set as built: immutable, shared by threads. Surfaces that rays meet, sources that shine, and the names by
-// which results speak of them.
+// The set as built: immutable, shared by threads. Surfaces that rays meet, sources that shine, and the names
+// by which results speak of them.
 #pragma once
 
 #include <cstdint>
@@ -45,8 +45,8 @@ struct LampSphere {
   Matte material{grey(0.0)};
 };
 
-/// To add a kind: what it emits, its room face, its mesh and its rectangle in scene.cpp, and how points in the set aim at
-/// it in transport/openings.cpp; neither compiles while one is missing.
+/// To add a kind: what it emits, its room face, its mesh and its rectangle in scene.cpp, and how points in
+/// the set aim at it in transport/openings.cpp; neither compiles while one is missing.
 using EmitterKind = std::variant<Opening, LightPanel, LampDisc, LampSphere>;
 
 /// Something that light comes from.
@@ -60,7 +60,8 @@ struct Emitter {
 /// The opening or panel itself; of what is round, the square around it (of a ball: around its level equator).
 Rectangle rectangle_of(const Emitter& emitter);
 Mesh mesh_of(const Emitter& emitter);
-Emission emission_of(const Emitter& emitter, const Outside& outside, const Point& point, const Direction& outward);
+Emission emission_of(const Emitter& emitter, const Outside& outside, const Point& point,
+                     const Direction& outward);
 std::optional<Material> room_face(const Emitter& emitter, const Point& point);
 std::uint16_t object_at(const Emitter& emitter, const Point& point);
 
@@ -100,7 +101,8 @@ struct SceneParts {
   std::uint16_t add_object(std::string name, ObjectKind kind, bool subject = false);
   void add_surface(Mesh mesh, const Material& material, std::uint16_t object);
   /// A sheet of no thickness that receivers aim at.
-  void add_target_sheet(const Rectangle& rectangle, const Material& material, std::uint16_t object, bool both_sides);
+  void add_target_sheet(const Rectangle& rectangle, const Material& material, std::uint16_t object,
+                        bool both_sides);
   /// A window or lamp with its own object (and curtain object); the curtain is lit here.
   void add_emitter(std::string name, EmitterKind kind);
 };

@@ -101,7 +101,9 @@ void check_thing(const FaultList& faults, const Description&, const BoardSection
 void check_thing(const FaultList& faults, const Description&, const DiffuserSection& diffuser) {
   check_spot(faults, diffuser.spot);
 }
-void check_thing(const FaultList& faults, const Description&, const LampSection& lamp) { check_spot(faults, lamp.spot); }
+void check_thing(const FaultList& faults, const Description&, const LampSection& lamp) {
+  check_spot(faults, lamp.spot);
+}
 void check_thing(const FaultList& faults, const Description&, const MeterSection& meter) {
   check_spot(faults, meter.spot);
   check_faces(faults, meter);
@@ -121,8 +123,10 @@ void check_set(const Description& description, std::vector<Problem>& problems) {
   for (const MeterSection& meter : description.meters) meters.push_back(meter.name);
   const SetSection& set = description.set;
   if (!set.key.empty() && std::ranges::find(lights, set.key) == lights.end())
-    faults.error("key", fmt::format("key: there is no window in use, nor lamp that is on, called {}", in_quotes(set.key)),
-                 suggestion(set.key, lights, "there is"));
+    faults.error(
+        "key",
+        fmt::format("key: there is no window in use, nor lamp that is on, called {}", in_quotes(set.key)),
+        suggestion(set.key, lights, "there is"));
   const bool own_meter = faults.said("reference") && set.reference != SetSection{}.reference;
   if (own_meter && std::ranges::find(meters, set.reference) == meters.end())
     faults.error("reference", fmt::format("reference: there is no meter called {}", in_quotes(set.reference)),

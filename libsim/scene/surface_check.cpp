@@ -95,7 +95,8 @@ void check_glass(const FaultList& faults, const WindowSection& window) {
   const int panes = pane_count(window);
   if (panes == 0 && (window.transmittance || window.dirt > 0.0)) {
     const std::string_view key = window.transmittance ? "transmittance" : "dirt";
-    return faults.error(key, fmt::format("{} is given, but there is no glass", key), "leave it out, or change glass");
+    return faults.error(key, fmt::format("{} is given, but there is no glass", key),
+                        "leave it out, or change glass");
   }
   if (!window.transmittance) return;
   if (window.glass_absorption != WindowSection{}.glass_absorption)
@@ -103,9 +104,10 @@ void check_glass(const FaultList& faults, const WindowSection& window) {
                         "leave one out: the one follows from the other");
   if (absorption_for(*window.transmittance, panes)) return;
   const double most = pane_shares({.absorption = 0.0, .panes = panes}, 1.0).transmitted;
-  faults.error("transmittance",
-               fmt::format("{} glass passes {:.3f} at most, not {:.3g}", window.glass, most, *window.transmittance),
-               "take fewer panes or a smaller transmittance");
+  faults.error(
+      "transmittance",
+      fmt::format("{} glass passes {:.3f} at most, not {:.3g}", window.glass, most, *window.transmittance),
+      "take fewer panes or a smaller transmittance");
 }
 
 /// A board or diffuser has a stock sheet or its own two sides.

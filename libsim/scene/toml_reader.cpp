@@ -37,7 +37,8 @@ SourceArray array_of(const toml::array& array, const std::string& file) {
   return out;
 }
 
-/// Dates and times become texts, which the reader of an Instant takes; `clock = 09:30:00` is faulted as a text.
+/// Dates and times become texts, which the reader of an Instant takes; `clock = 09:30:00` is faulted as a
+/// text.
 template <class T>
 std::string text_of(const T& value) {
   std::ostringstream out;

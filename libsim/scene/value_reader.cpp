@@ -176,7 +176,8 @@ std::optional<Fault> read_member(const SourceValue& v, const Field&, Instant& ou
   const auto instant = text ? parse_instant(*text) : std::nullopt;
   if (!instant)
     return not_a(v, "a possible date and time with its offset",
-                 "write it as 2026-06-21T15:30:00+02:00: the offset from universal time, summer time included, is what "
+                 "write it as 2026-06-21T15:30:00+02:00: the offset from universal time, summer time "
+                 "included, is what "
                  "says where the sun stands");
   out = *instant;
   return std::nullopt;

@@ -48,7 +48,8 @@ std::string tame(std::string_view text) {
 std::string in_quotes(std::string_view text) { return '"' + tame(text) + '"'; }
 
 std::string length_text(double length_m) {
-  return std::abs(length_m) >= 1.0 ? fmt::format("{:.4g} m", length_m) : fmt::format("{:.4g} cm", length_m * 1e2);
+  return std::abs(length_m) >= 1.0 ? fmt::format("{:.4g} m", length_m)
+                                   : fmt::format("{:.4g} cm", length_m * 1e2);
 }
 
 std::string length_text_up(double length_m) {

@@ -14,7 +14,8 @@ Ray Camera::draw(std::size_t element, const Numbers4& u) const {
   const double across = (static_cast<double>(element % width) + u[0]) / columns - 0.5;
   const double down = (static_cast<double>(element / width) + u[1]) / rows - 0.5;
   const auto [frame_width, frame_height] = frame_size();
-  const Point sharp = lens + focus.si * forward + across * frame_width.si * right - down * frame_height.si * up;
+  const Point sharp =
+      lens + focus.si * forward + across * frame_width.si * right - down * frame_height.si * up;
   Point origin = lens;
   if (!pinhole) {
     const double radius_m = 0.5 * focal_length.si / aperture.si;

@@ -1,5 +1,5 @@
-// A camera: pinhole or thin lens before a flat sensor. The film receives radiance; vignetting of real lenses is
-// left out, so that an evenly lit card reads evenly.
+// A camera: pinhole or thin lens before a flat sensor. The film receives radiance; vignetting of real lenses
+// is left out, so that an evenly lit card reads evenly.
 #pragma once
 
 #include <array>
@@ -22,9 +22,12 @@ struct Camera {
   Length focus = metres(1.0);  ///< from the lens to the plane that is sharp
   int columns = 720, rows = 480;
 
-  std::size_t element_count() const { return static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows); }
+  std::size_t element_count() const {
+    return static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows);
+  }
 
-  /// Width and height of what is in frame on the focused plane: sensor x (focus - f) / f, the thin lens equation.
+  /// Width and height of what is in frame on the focused plane: sensor x (focus - f) / f, the thin lens
+  /// equation.
   std::array<Length, 2> frame_size() const;
 
   /// A ray through a point drawn in a pixel (row 0 on top) and one drawn on the lens.

@@ -21,7 +21,8 @@ Direction direction_of(const Facing& facing, const Direction& to_key, const Dire
   if (facing.word == "window") return to_key;
   if (facing.word == "away") return -to_key;
   if (facing.word == "clock" && facing.clock)
-    return std::cos(facing.elevation) * to_clock(*facing.clock) + std::sin(facing.elevation) * Direction::UnitZ();
+    return std::cos(facing.elevation) * to_clock(*facing.clock) +
+           std::sin(facing.elevation) * Direction::UnitZ();
   return {0, 0, 1};
 }
 
@@ -35,7 +36,8 @@ struct SensorFormat {
 };
 // Sides as the makers print them; "phone" is a usual 1/1.3 inch main camera. From memory.
 constexpr std::array kSensorFormats{SensorFormat{"full frame", 36.0, 24.0}, SensorFormat{"APS-C", 23.5, 15.6},
-                                    SensorFormat{"micro four thirds", 17.3, 13.0}, SensorFormat{"phone", 9.8, 7.3}};
+                                    SensorFormat{"micro four thirds", 17.3, 13.0},
+                                    SensorFormat{"phone", 9.8, 7.3}};
 
 }  // namespace
 
@@ -66,15 +68,16 @@ double subject_top_m(const Scene& scene) {
 }
 }  // namespace
 
-Point dish_place(const Scene& scene) {
-  return dish_place(subject_top_m(scene));
-}
+Point dish_place(const Scene& scene) { return dish_place(subject_top_m(scene)); }
 
-std::vector<Meter> default_meters(const Description& description, const Scene& scene, const Direction& to_key) {
+std::vector<Meter> default_meters(const Description& description, const Scene& scene,
+                                  const Direction& to_key) {
   const Point place = dish_place(scene);
   const Direction to_camera = toward_camera(description.camera);
-  return {meter_facing(kDishUp, place, Direction::UnitZ()), meter_facing(kDishWindow, place, to_key),
-          meter_facing(kDishAway, place, -to_key), meter_facing(kDishCamera, place, to_camera),
+  return {meter_facing(kDishUp, place, Direction::UnitZ()),
+          meter_facing(kDishWindow, place, to_key),
+          meter_facing(kDishAway, place, -to_key),
+          meter_facing(kDishCamera, place, to_camera),
           {std::string(kDishDome), {place, to_camera, DomedReceptor{}}, false}};
 }
 
@@ -82,8 +85,9 @@ std::vector<Meter> own_meters(const Description& description, const Scene& scene
   std::vector<Meter> meters;
   for (const MeterSection& m : description.meters) {
     const Point place = place_spot(m.spot, dish_place(scene));
-    Meter meter = meter_facing(m.name, place, direction_of({m.faces, m.faces_clock, m.elevation.si}, to_key,
-                                                           toward_camera(description.camera)));
+    Meter meter = meter_facing(
+        m.name, place,
+        direction_of({m.faces, m.faces_clock, m.elevation.si}, to_key, toward_camera(description.camera)));
     if (m.kind == "dome") meter.receiver.kind = DomedReceptor{};
     meter.subject_there = m.subject ? *m.subject == "there" : !is_at_the_dish(m.spot);
     meters.push_back(std::move(meter));
@@ -91,7 +95,8 @@ std::vector<Meter> own_meters(const Description& description, const Scene& scene
   return meters;
 }
 
-std::vector<Patch> subject_patches(const Description& description, const Scene& scene, const Direction& to_key) {
+std::vector<Patch> subject_patches(const Description& description, const Scene& scene,
+                                   const Direction& to_key) {
   std::vector<Patch> patches;
   const auto add = [&](std::string_view name, const Direction& faces) {
     if (Patch patch(std::string(name), scene, faces); !patch.empty()) patches.push_back(std::move(patch));
@@ -103,18 +108,22 @@ std::vector<Patch> subject_patches(const Description& description, const Scene& 
   return patches;
 }
 
-std::optional<MapPlane> map_plane(const Description& d, const std::string& name, const Direction& to_key, int cells_across) {
+std::optional<MapPlane> map_plane(const Description& d, const std::string& name, const Direction& to_key,
+                                  int cells_across) {
   MapPlane plane{.name = "map " + name, .rectangle = {}};
   if (name == "table") {
-    plane.rectangle = {{d.table.x.si, d.table.y.si, 0.0}, {0.5 * d.table.width.si, 0, 0}, {0, 0.5 * d.table.depth.si, 0}};
+    plane.rectangle = {
+        {d.table.x.si, d.table.y.si, 0.0}, {0.5 * d.table.width.si, 0, 0}, {0, 0.5 * d.table.depth.si, 0}};
   } else {
     const auto own = std::ranges::find(d.planes, name, &PlaneSection::name);
     if (own == d.planes.end()) return std::nullopt;
     const Direction faces = direction_of({own->faces, own->faces_clock}, to_key, to_clock(d.camera.clock));
-    plane.rectangle = rectangle_facing(place_spot(own->spot, Point::Zero()), faces, own->width.si, own->height.si);
+    plane.rectangle =
+        rectangle_facing(place_spot(own->spot, Point::Zero()), faces, own->width.si, own->height.si);
   }
   plane.columns = cells_across;
-  plane.rows = std::max(1, static_cast<int>(std::lround(cells_across * plane.rectangle.half_v.norm() / plane.rectangle.half_u.norm())));
+  plane.rows = std::max(1, static_cast<int>(std::lround(cells_across * plane.rectangle.half_v.norm() /
+                                                        plane.rectangle.half_u.norm())));
   return plane;
 }
 
@@ -127,7 +136,8 @@ Camera camera_of(const Description& description, const Scene& scene) {
   const Direction upward = std::cos(elevation) * Direction::UnitZ() - std::sin(elevation) * to_clock(c.clock);
   Camera camera;
   look(camera, at + c.distance.si * toward_camera(c), at, upward);
-  const double wide_mm = c.portrait ? sensor.short_mm : sensor.long_mm, high_mm = c.portrait ? sensor.long_mm : sensor.short_mm;
+  const double wide_mm = c.portrait ? sensor.short_mm : sensor.long_mm,
+               high_mm = c.portrait ? sensor.long_mm : sensor.short_mm;
   camera.sensor_width = millimetres(wide_mm);
   camera.sensor_height = millimetres(high_mm);
   camera.focal_length = c.focal_length;

@@ -11,7 +11,8 @@ namespace {
 constexpr double kTouching_m = 3e-3;
 
 bool is_skin(const Scene& scene, const Surface& surface) {
-  return scene.objects()[surface.object].subject && surface.emitter == kNone && !lets_light_through(surface.material);
+  return scene.objects()[surface.object].subject && surface.emitter == kNone &&
+         !lets_light_through(surface.material);
 }
 
 bool lies_open(const Scene& scene, const Point& centre, const Direction& normal) {

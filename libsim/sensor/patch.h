@@ -1,5 +1,5 @@
-// A patch of the subject's own skin: the mean illuminance over the part whose normal lies within 20 degrees of a
-// direction (toward the key, away from it, up, toward the camera).
+// A patch of the subject's own skin: the mean illuminance over the part whose normal lies within 20 degrees
+// of a direction (toward the key, away from it, up, toward the camera).
 #pragma once
 
 #include <string>
@@ -14,8 +14,8 @@ inline constexpr double kPatchHalfAngle_deg = 20.0;
 
 class Patch {
  public:
-  /// Triangles of the subject's opaque surfaces that face the way and lie open (skin that touches other skin of the
-  /// subject within 3 mm, as a filling in its crust, is left out). empty() when there are none.
+  /// Triangles of the subject's opaque surfaces that face the way and lie open (skin that touches other skin
+  /// of the subject within 3 mm, as a filling in its crust, is left out). empty() when there are none.
   Patch(std::string name, const Scene& scene, const Direction& faces);
 
   const std::string& name() const { return name_; }

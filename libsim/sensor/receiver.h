@@ -18,7 +18,8 @@ struct FlatReceptor {};
 /// ISO 2720:1974, hemispherical receptor.
 struct DomedReceptor {};
 
-/// A widely scattering surface looked at from `to_viewer` (world, away from the surface): response scattering x cos.
+/// A widely scattering surface looked at from `to_viewer` (world, away from the surface): response scattering
+/// x cos.
 struct SeenSurface {
   Material material;
   Direction to_viewer = {0, 0, 1};

@@ -21,7 +21,9 @@ class Ledger {
   Ledger(std::size_t sources, std::size_t vias)
       : sources_(sources), vias_(vias), rows_(sources * vias, grey(0.0)), unshadowed_(sources, grey(0.0)) {}
 
-  void add(std::size_t source, std::size_t via, const Rgb& light) { add_to(rows_[source * vias_ + std::min(via, vias_ - 1)], light); }
+  void add(std::size_t source, std::size_t via, const Rgb& light) {
+    add_to(rows_[source * vias_ + std::min(via, vias_ - 1)], light);
+  }
   /// Light of a source that would arrive straight (or via its curtain) if nothing solid stood in between.
   void add_unshadowed(std::size_t source, const Rgb& light) { add_to(unshadowed_[source], light); }
   /// How many entries were refused since the last reset because they were not finite numbers.
@@ -43,8 +45,10 @@ class Ledger {
 
  private:
   void add_to(Rgb& entry, const Rgb& light) {
-    if (light.isFinite().all()) entry += light;
-    else ++refused_;
+    if (light.isFinite().all())
+      entry += light;
+    else
+      ++refused_;
   }
 
   std::size_t sources_, vias_;

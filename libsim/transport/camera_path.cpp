@@ -12,25 +12,26 @@ constexpr int kMostTurns = 14;
 constexpr int kTurnsBeforeRoulette = 4;
 
 /// Rows of a window or lamp that the ray looks at, straight or in a mirror.
-void add_emission(const Scene& scene, std::size_t e, const Emission& emission, const Rgb& weight, std::size_t via,
-                  Ledger& ledger) {
+void add_emission(const Scene& scene, std::size_t e, const Emission& emission, const Rgb& weight,
+                  std::size_t via, Ledger& ledger) {
   const std::size_t first = scene.first_source(e);
   const std::size_t curtain = via == kStraight ? via_of_object(scene.emitters()[e].curtain_object) : via;
   for (std::size_t part = 0; part < scene.part_count(e); ++part) {
     ledger.add(first + part, via, weight * emission.straight[part]);
-    if (emission.curtain[part].maxCoeff() > 0.0) ledger.add(first + part, curtain, weight * emission.curtain[part]);
+    if (emission.curtain[part].maxCoeff() > 0.0)
+      ledger.add(first + part, curtain, weight * emission.curtain[part]);
   }
 }
 
 /// The surface there; an emitter's own light is added on the way.
-std::optional<Vertex> arrive(const GatherContext& context, const Hit& hit, const Direction& forward, const Rgb& weight,
-                             std::size_t via, Ledger& ledger) {
+std::optional<Vertex> arrive(const GatherContext& context, const Hit& hit, const Direction& forward,
+                             const Rgb& weight, std::size_t via, Ledger& ledger) {
   const Scene& scene = context.scene;
   const int e = scene.surfaces()[hit.surface].emitter;
   if (e == kNone) return vertex_at(scene, hit);
   const Emitter& emitter = scene.emitters()[static_cast<std::size_t>(e)];
-  add_emission(scene, static_cast<std::size_t>(e), emission_of(emitter, scene.outside(), hit.position, forward), weight,
-               via, ledger);
+  add_emission(scene, static_cast<std::size_t>(e),
+               emission_of(emitter, scene.outside(), hit.position, forward), weight, via, ledger);
   return room_face_at(scene, emitter, hit);
 }
 
@@ -47,7 +48,9 @@ void add_radiance_along(const GatherContext& context, const Ray& ray, Ledger& le
     if (!vertex) return;
     const bool wide = scatters_widely(vertex->material);
     if (wide)
-      gather(context, {vertex->position, vertex->frame.normal, SeenSurface{vertex->material, -rest.direction}}, weight, ledger);
+      gather(context,
+             {vertex->position, vertex->frame.normal, SeenSurface{vertex->material, -rest.direction}}, weight,
+             ledger);
     if (std::holds_alternative<Matte>(vertex->material)) return;
     // Cloth lets part of the ray go on straight; panes and mirrors turn it or let it go on.
     Direction onward = rest.direction;

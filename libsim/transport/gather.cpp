@@ -22,7 +22,11 @@ constexpr int kMostPassed = 60;
 class Gathering {
  public:
   Gathering(const GatherContext& context, const Receiver& receiver, const Rgb& weight, Ledger& ledger)
-      : context_(context), scene_(context.scene), receiver_(receiver), weight_(weight), ledger_(ledger),
+      : context_(context),
+        scene_(context.scene),
+        receiver_(receiver),
+        weight_(weight),
+        ledger_(ledger),
         radiance_(ledger.source_count(), grey(0.0)) {}
 
   void add_emitter(std::size_t emitter);
@@ -31,7 +35,8 @@ class Gathering {
   void add_rest();
 
  private:
-  void add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& weight, std::uint32_t first_group, FirstVertex first);
+  void add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& weight, std::uint32_t first_group,
+                FirstVertex first);
   bool is_own_part(const Surface& surface) const;
 
   const GatherContext& context_;
@@ -53,7 +58,8 @@ void Gathering::add_seen(std::size_t e, const SeenEmitter& seen) {
   const Rgb weight = weight_ * response(receiver_, seen.to_source) / seen.density_per_sr;
   if (weight.maxCoeff() <= 0.0) return;
   const Ray ray = shadow_ray(receiver_.position, receiver_.normal, seen.point);
-  const Rgb unshadowed = scene_.has_see_through() ? Rgb(weight * see_through_passage(scene_, ray, context_.mask)) : weight;
+  const Rgb unshadowed =
+      scene_.has_see_through() ? Rgb(weight * see_through_passage(scene_, ray, context_.mask)) : weight;
   const bool blocked = scene_.caster().blocked(ray, context_.mask & kAllOpaque);
   // What the wall itself hides is no shadow of anything in the set.
   const auto* opening = std::get_if<Opening>(&scene_.emitters()[e].kind);
@@ -68,12 +74,13 @@ void Gathering::add_seen(std::size_t e, const SeenEmitter& seen) {
   add_by_rows(scene_, context_.rows, e, seen.emission, seen.to_source, add);
 }
 
-void Gathering::add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& weight, std::uint32_t first_group,
-                         FirstVertex first) {
+void Gathering::add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& weight,
+                         std::uint32_t first_group, FirstVertex first) {
   if (weight.maxCoeff() <= 0.0) return;
   const std::size_t via = via_of_object(vertex.object);
   std::ranges::fill(radiance_, grey(0.0));
-  walk({scene_, context_.numbers, first_group, context_.mask, context_.rows}, std::move(vertex), to_viewer, weight, first, radiance_);
+  walk({scene_, context_.numbers, first_group, context_.mask, context_.rows}, std::move(vertex), to_viewer,
+       weight, first, radiance_);
   for (std::size_t source = 0; source < radiance_.size(); ++source)
     if (radiance_[source].maxCoeff() > 0.0) ledger_.add(source, via, radiance_[source]);
 }
@@ -92,7 +99,8 @@ void Gathering::add_target(std::size_t t) {
   const Rgb passed = passage(scene_, shadow_ray(receiver_.position, receiver_.normal, point), context_.mask);
   if (passed.maxCoeff() <= 0.0) return;
   add_walk({point, frame_around(target.rectangle.normal()), surface.material, surface.object}, -to_target,
-           weight * passed, kTargetWalk + static_cast<std::uint32_t>(t) * kGroupsOfAWalk, FirstVertex::turned_only);
+           weight * passed, kTargetWalk + static_cast<std::uint32_t>(t) * kGroupsOfAWalk,
+           FirstVertex::turned_only);
 }
 
 /// True for a surface that add_target has taken from here already.
@@ -122,8 +130,8 @@ void Gathering::add_rest() {
     // 3. What it turns toward the receiver, unless it is a board or cloth with a part of its own.
     const bool through = lets_light_through(surface.material);
     if (!is_own_part(surface))
-      add_walk(vertex_at(scene_, *hit), -to_hit, weight, through ? kPaneWalk + passed * kGroupsOfAWalk : kRestWalk,
-               FirstVertex::turned_only);
+      add_walk(vertex_at(scene_, *hit), -to_hit, weight,
+               through ? kPaneWalk + passed * kGroupsOfAWalk : kRestWalk, FirstVertex::turned_only);
     if (!through) return;
     // 4. What passes a pane or cloth straight goes on.
     weight *= straight_transmittance(surface.material, std::abs(to_hit.dot(hit->normal)));

@@ -1,6 +1,6 @@
-// All light at one receiver from one sample, partitioned, not mixed: every window and lamp by its own solid angle,
-// every board and cloth by its own, the rest by the receiver's response with direct hits on boards left to their
-// own part. The parts add up; nothing is weighted against anything.
+// All light at one receiver from one sample, partitioned, not mixed: every window and lamp by its own solid
+// angle, every board and cloth by its own, the rest by the receiver's response with direct hits on boards
+// left to their own part. The parts add up; nothing is weighted against anything.
 #pragma once
 
 #include "libsim/base/sample_numbers.h"

@@ -8,7 +8,8 @@
 namespace fillside {
 namespace {
 
-/// True when a cloth's rectangle crosses a line from the dish to the emitter: to its middle or to the middle of an edge.
+/// True when a cloth's rectangle crosses a line from the dish to the emitter: to its middle or to the middle
+/// of an edge.
 bool stands_between(const Target& cloth, const Rectangle& emitter, const Point& dish) {
   for (const auto& [u, v] : {std::pair{0.0, 0.0}, {-1.0, 0.0}, {1.0, 0.0}, {0.0, -1.0}, {0.0, 1.0}}) {
     const Eigen::Vector3d line = emitter.at(u, v) - dish;
@@ -42,7 +43,9 @@ double light_all_round(const Scene& scene, const Point& dish, const Key& key) {
   // Two domes back to back respond alike to every direction: (1 + cos) / 2 + (1 - cos) / 2 = 1.
   for (const double side : {1.0, -1.0}) {
     const Meter dome{"key finder", {dish, {0.0, 0.0, side}, DomedReceptor{}}, false};
-    sum += measure(scene, dome, budget).sum(0, [&](std::size_t s, std::size_t v) { return key.has(s, v); }).value();
+    sum += measure(scene, dome, budget)
+               .sum(0, [&](std::size_t s, std::size_t v) { return key.has(s, v); })
+               .value();
   }
   return sum;
 }

@@ -8,8 +8,8 @@
 
 namespace fillside {
 
-/// Rows of the key source that come straight, via the curtain hung at its window, or via a diffuser frame that stands
-/// between it and the dish. Everything else is fill.
+/// Rows of the key source that come straight, via the curtain hung at its window, or via a diffuser frame
+/// that stands between it and the dish. Everything else is fill.
 struct Key {
   std::size_t emitter = 0;
   std::vector<Source> sources;
@@ -19,8 +19,9 @@ struct Key {
   bool is_its_source(std::size_t source) const { return sources[source].emitter == emitter; }
 };
 
-/// The window or lamp of that name. Without a name, or with one that nothing bears: the emitter whose key rows give the
-/// greatest scalar illuminance (integral of radiance over all directions) at `dish`, the subject away.
+/// The window or lamp of that name. Without a name, or with one that nothing bears: the emitter whose key
+/// rows give the greatest scalar illuminance (integral of radiance over all directions) at `dish`, the
+/// subject away.
 Key find_key(const Scene& scene, const std::string& name, const Point& dish);
 
 }  // namespace fillside

@@ -9,8 +9,8 @@
 namespace fillside {
 namespace {
 
-/// FNV-1a, Fowler, Noll, Vo: http://www.isthe.com/chongo/tech/comp/fnv. Names give instruments their own numbers, the
-/// same in every variant of a set.
+/// FNV-1a, Fowler, Noll, Vo: http://www.isthe.com/chongo/tech/comp/fnv. Names give instruments their own
+/// numbers, the same in every variant of a set.
 std::uint64_t name_hash(std::string_view name) {
   std::uint64_t hash = 0xcbf29ce484222325u;
   for (const char c : name) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3u;
@@ -29,7 +29,9 @@ struct OneSample {
     return {scene, numbers, subject_there ? kEverything : kWithoutSubject, rows};
   }
 
-  void operator()(const Meter& meter) const { gather(context(meter.subject_there), meter.receiver, grey(1.0), ledger); }
+  void operator()(const Meter& meter) const {
+    gather(context(meter.subject_there), meter.receiver, grey(1.0), ledger);
+  }
   void operator()(const Patch& patch) const {
     gather(context(true), patch.draw(numbers.group(0)), grey(1.0), ledger);
   }
@@ -50,8 +52,8 @@ const std::string& name_of(const Sensor& sensor) {
                     sensor);
 }
 
-RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget& budget, const MeansOf& of, Ledger& means,
-                          RowsBy rows) {
+RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget& budget, const MeansOf& of,
+                          Ledger& means, RowsBy rows) {
   const auto [element, replicate] = of;
   RefusedSamples refused;
   means.reset();

@@ -12,8 +12,8 @@ struct MeansOf {
   int replicate;  ///< counted from the budget's first
 };
 
-/// Fills the ledger with the means over the budget's samples of one element and replicate. Rows by patch are not for a
-/// camera.
+/// Fills the ledger with the means over the budget's samples of one element and replicate. Rows by patch are
+/// not for a camera.
 RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget& budget, const MeansOf& of,
                           Ledger& means, RowsBy rows = RowsBy::source);
 

@@ -19,7 +19,8 @@ Shape shape_of(const Sensor& sensor) {
 
 }  // namespace
 
-Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget, const Progress& progress) {
+Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget,
+                    const Progress& progress) {
   const Shape shape = shape_of(sensor);
   Measurement result(scene, name_of(sensor), shape.columns, shape.rows, budget.replicates);
   result.count_samples(budget.samples);
@@ -35,8 +36,10 @@ Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budg
     for (std::size_t column = 0; column < static_cast<std::size_t>(shape.columns); ++column) {
       const std::size_t element = row * static_cast<std::size_t>(shape.columns) + column;
       const RefusedSamples here = take_means(scene, sensor, budget, {element, replicate}, means);
-      if (here.count > 0 && refused[piece].count == 0) refused[piece] = here;
-      else refused[piece].count += here.count;
+      if (here.count > 0 && refused[piece].count == 0)
+        refused[piece] = here;
+      else
+        refused[piece].count += here.count;
       result.set(element, replicate, means.rows(), means.unshadowed());
     }
     if (!progress) return;

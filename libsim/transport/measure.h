@@ -30,6 +30,7 @@ using Progress = std::function<void(double share)>;
 
 const std::string& name_of(const Sensor& sensor);
 
-Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget, const Progress& progress = {});
+Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget,
+                    const Progress& progress = {});
 
 }  // namespace fillside

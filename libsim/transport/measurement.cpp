@@ -6,8 +6,12 @@
 namespace fillside {
 
 Measurement::Measurement(const Scene& scene, std::string name, int columns, int rows, int replicates)
-    : name_(std::move(name)), names_{scene.sources(), scene.objects()}, columns_(columns), rows_(rows),
-      replicates_(replicates), stride_(source_count() * (via_count() + 1)) {
+    : name_(std::move(name)),
+      names_{scene.sources(), scene.objects()},
+      columns_(columns),
+      rows_(rows),
+      replicates_(replicates),
+      stride_(source_count() * (via_count() + 1)) {
   assert(replicates >= 1 && replicates <= kMostReplicates);
   values_.resize(element_count() * static_cast<std::size_t>(replicates) * stride_ * 3);
 }
@@ -59,7 +63,8 @@ Rgb Measurement::colour(std::size_t element, const RowChoice& chosen) const {
   return sum / replicates_;
 }
 
-void Measurement::set(std::size_t element, int replicate, std::span<const Rgb> rows, std::span<const Rgb> unshadowed) {
+void Measurement::set(std::size_t element, int replicate, std::span<const Rgb> rows,
+                      std::span<const Rgb> unshadowed) {
   float* out = &values_[at(element, replicate, 0)];
   for (const auto& part : {rows, unshadowed})
     for (const Rgb& rgb : part)

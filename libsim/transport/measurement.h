@@ -1,5 +1,5 @@
-// What an instrument read: every row (source, via) of every element (one for a meter, one a cell or pixel for maps
-// and pictures), for each independent replicate. Everything above transport reads only this.
+// What an instrument read: every row (source, via) of every element (one for a meter, one a cell or pixel for
+// maps and pictures), for each independent replicate. Everything above transport reads only this.
 #pragma once
 
 #include <cstdint>
@@ -21,7 +21,8 @@ struct RowNames {
   std::string via_name(std::size_t via) const { return via == 0 ? "straight" : objects[via - 1].name; }
 };
 
-/// Samples that gave no finite number: left out, counted, and one of them named so that it can be drawn again.
+/// Samples that gave no finite number: left out, counted, and one of them named so that it can be drawn
+/// again.
 struct RefusedSamples {
   std::uint64_t count = 0;
   std::uint64_t element = 0;
@@ -36,7 +37,9 @@ class Measurement {
   const std::string& name() const { return name_; }
   int columns() const { return columns_; }
   int rows() const { return rows_; }
-  std::size_t element_count() const { return static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_); }
+  std::size_t element_count() const {
+    return static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_);
+  }
   int replicates() const { return replicates_; }
   std::size_t source_count() const { return names_.sources.size(); }
   std::size_t via_count() const { return names_.objects.size() + 1; }

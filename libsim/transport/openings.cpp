@@ -16,8 +16,8 @@ SeenSphere seen(const LampSphere& lamp, const Point& from) { return {lamp.sphere
 
 }  // namespace
 
-std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, double u,
-                                        double v) {
+std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from,
+                                        double u, double v) {
   const Emitter& source = scene.emitters()[emitter];
   std::optional<SeenEmitter> drawn = std::visit(
       [&](const auto& kind) -> std::optional<SeenEmitter> {
@@ -32,7 +32,8 @@ std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter,
   return drawn;
 }
 
-std::optional<SeenEmitter> draw_sun(const Scene& scene, std::size_t emitter, const Point& seen_from, double u, double v) {
+std::optional<SeenEmitter> draw_sun(const Scene& scene, std::size_t emitter, const Point& seen_from, double u,
+                                    double v) {
   const Emitter& source = scene.emitters()[emitter];
   if (!scene.sun() || !std::holds_alternative<Opening>(source.kind)) return std::nullopt;
   const Direction to_sun = draw_in_disc(scene.sun()->disc, u, v);
@@ -48,7 +49,8 @@ std::optional<SeenEmitter> draw_sun(const Scene& scene, std::size_t emitter, con
   return drawn;
 }
 
-EmitterDensity density_of_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from, const Point& point) {
+EmitterDensity density_of_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from,
+                                  const Point& point) {
   const double of_emitter = std::visit(
       [&](const auto& kind) {
         const auto shape = seen(kind, seen_from);

@@ -9,17 +9,17 @@ namespace fillside {
 namespace {
 
 constexpr std::uint32_t kGroupsOfAVertex = 32;  // one for scattering, one for each emitter
-constexpr int kMostTurns = 20000;  // only a set without absorption could come near it
+constexpr int kMostTurns = 20000;               // only a set without absorption could come near it
 
-/// Veach and Guibas, "Optimally Combining Sampling Techniques for Monte Carlo Rendering", SIGGRAPH 1995, sec. 3.1:
-/// the power heuristic with exponent 2.
+/// Veach and Guibas, "Optimally Combining Sampling Techniques for Monte Carlo Rendering", SIGGRAPH 1995,
+/// sec. 3.1: the power heuristic with exponent 2.
 double power_weight(double own, double other) {
   const double own2 = own * own;
   return own2 > 0.0 ? own2 / (own2 + other * other) : 0.0;
 }
 
-/// How an emitter that the drawn direction happens to hit must be counted, so that shadow rays and drawn directions
-/// together count it once.
+/// How an emitter that the drawn direction happens to hit must be counted, so that shadow rays and drawn
+/// directions together count it once.
 struct CameFrom {
   Point position = Point::Zero();
   double density_per_sr = 0.0;
@@ -27,13 +27,15 @@ struct CameFrom {
 };
 
 /// The emission that a drawn direction still has to count.
-Emission left_to_drawn(const Scene& scene, std::size_t emitter, const Point& point, const CameFrom& from, Emission emission) {
+Emission left_to_drawn(const Scene& scene, std::size_t emitter, const Point& point, const CameFrom& from,
+                       Emission emission) {
   if (from.counted_by == CameFrom::drawn_alone) return emission;
   if (from.counted_by == CameFrom::shadow_rays_alone) return {};
   const EmitterDensity density = density_of_emitter(scene, emitter, from.position, point);
   for (std::size_t part = 0; part < scene.part_count(emitter); ++part) {
     const bool sun = scene.sun() && scene.sun()->part == part;
-    emission.straight[part] *= power_weight(from.density_per_sr, sun ? density.sun_per_sr : density.emitter_per_sr);
+    emission.straight[part] *=
+        power_weight(from.density_per_sr, sun ? density.sun_per_sr : density.emitter_per_sr);
     emission.curtain[part] *= power_weight(from.density_per_sr, density.emitter_per_sr);
   }
   return emission;
@@ -46,38 +48,46 @@ class Walker {
   void follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex first);
 
  private:
-  void add_emission(std::size_t emitter, const Emission& emission, const Direction& outward, const Rgb& weight);
-  void add_light_from(std::size_t emitter, const SeenEmitter& seen, const Vertex& vertex, const Direction& to_viewer,
-                      const Rgb& weight);
+  void add_emission(std::size_t emitter, const Emission& emission, const Direction& outward,
+                    const Rgb& weight);
+  void add_light_from(std::size_t emitter, const SeenEmitter& seen, const Vertex& vertex,
+                      const Direction& to_viewer, const Rgb& weight);
   void add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight);
-  std::optional<Vertex> next_vertex(const Hit& hit, const Direction& to_hit, const Rgb& weight, const CameFrom& from);
-  Numbers4 numbers(std::uint32_t slot) const { return context_.numbers.group(context_.first_group + turn_ * kGroupsOfAVertex + slot); }
+  std::optional<Vertex> next_vertex(const Hit& hit, const Direction& to_hit, const Rgb& weight,
+                                    const CameFrom& from);
+  Numbers4 numbers(std::uint32_t slot) const {
+    return context_.numbers.group(context_.first_group + turn_ * kGroupsOfAVertex + slot);
+  }
 
   const WalkContext& context_;
   std::span<Rgb> radiance_;
   std::uint32_t turn_ = 0;
 };
 
-void Walker::add_emission(std::size_t emitter, const Emission& emission, const Direction& outward, const Rgb& weight) {
+void Walker::add_emission(std::size_t emitter, const Emission& emission, const Direction& outward,
+                          const Rgb& weight) {
   const auto add = [&](std::size_t row, const Rgb& straight, const Rgb& spread) {
     radiance_[row] += weight * (straight + spread);
   };
   add_by_rows(context_.scene, context_.rows, emitter, emission, outward, add);
 }
 
-void Walker::add_light_from(std::size_t emitter, const SeenEmitter& seen, const Vertex& vertex, const Direction& to_viewer,
-                            const Rgb& weight) {
-  const Direction local_viewer = vertex.frame.to_local(to_viewer), local_source = vertex.frame.to_local(seen.to_source);
+void Walker::add_light_from(std::size_t emitter, const SeenEmitter& seen, const Vertex& vertex,
+                            const Direction& to_viewer, const Rgb& weight) {
+  const Direction local_viewer = vertex.frame.to_local(to_viewer),
+                  local_source = vertex.frame.to_local(seen.to_source);
   const Rgb scattering = scattering_cosine_per_sr(vertex.material, local_viewer, local_source);
   if (scattering.maxCoeff() <= 0.0) return;
   const Ray ray = shadow_ray(vertex.position, vertex.frame.normal, seen.point);
   const Rgb passed = passage(context_.scene, ray, context_.mask);
   if (passed.maxCoeff() <= 0.0) return;
-  const double share = scatters_widely(vertex.material)
-                           ? 1.0
-                           : power_weight(seen.density_per_sr,
-                                          density_of_scattering_per_sr(vertex.material, local_viewer, local_source));
-  add_emission(emitter, seen.emission, seen.to_source, weight * scattering * passed * (share / seen.density_per_sr));
+  const double share =
+      scatters_widely(vertex.material)
+          ? 1.0
+          : power_weight(seen.density_per_sr,
+                         density_of_scattering_per_sr(vertex.material, local_viewer, local_source));
+  add_emission(emitter, seen.emission, seen.to_source,
+               weight * scattering * passed * (share / seen.density_per_sr));
 }
 
 void Walker::add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight) {
@@ -110,7 +120,8 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
   CameFrom from;
   for (turn_ = 0; turn_ < kMostTurns; ++turn_) {
     // 1. Light that reaches this place straight from windows and lamps, by shadow rays.
-    if (!std::holds_alternative<ClearPane>(vertex.material)) add_light_from_emitters(vertex, to_viewer, weight);
+    if (!std::holds_alternative<ClearPane>(vertex.material))
+      add_light_from_emitters(vertex, to_viewer, weight);
 
     // 2. Draw where the rest of the light came from.
     const auto drawn = draw_scattering(vertex.material, vertex.frame.to_local(to_viewer), numbers(0));
@@ -123,14 +134,16 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
     else if (drawn->turn == Turn::mirrored)
       from.counted_by = CameFrom::drawn_alone;  // straight on: as it was at the last turn
 
-    // 3. Roulette on what this surface returns, never on the whole path: dark corners stay as well sampled as light ones.
+    // 3. Roulette on what this surface returns, never on the whole path: dark corners stay as well sampled as
+    // light ones.
     const double survives = std::min(1.0, drawn->weight.maxCoeff());
     if (numbers(0)[3] >= survives) return;
     weight /= survives;
 
     // 4. The next surface that way; past the last one there is nothing.
     const Direction to_hit = vertex.frame.to_world(drawn->to_source);
-    const auto hit = context_.scene.caster().first_hit(leaving(vertex.position, vertex.frame.normal, to_hit), context_.mask);
+    const auto hit = context_.scene.caster().first_hit(leaving(vertex.position, vertex.frame.normal, to_hit),
+                                                       context_.mask);
     if (!hit) return;
 
     // 5. Its own light, if shadow rays have not counted it, and its surface.
@@ -151,11 +164,12 @@ Vertex vertex_at(const Scene& scene, const Hit& hit) {
 std::optional<Vertex> room_face_at(const Scene&, const Emitter& emitter, const Hit& hit) {
   auto material = room_face(emitter, hit.position);
   if (!material) return std::nullopt;
-  return Vertex{hit.position, frame_around(hit.normal), std::move(*material), object_at(emitter, hit.position)};
+  return Vertex{hit.position, frame_around(hit.normal), std::move(*material),
+                object_at(emitter, hit.position)};
 }
 
-void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight, FirstVertex first,
-          std::span<Rgb> radiance) {
+void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight,
+          FirstVertex first, std::span<Rgb> radiance) {
   Walker(context, radiance).follow(std::move(vertex), to_viewer, weight, first);
 }
 

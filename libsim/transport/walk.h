@@ -1,4 +1,5 @@
-// One light sample followed backwards: from a surface that sends light to a receiver, to where that light came from.
+// One light sample followed backwards: from a surface that sends light to a receiver, to where that light
+// came from.
 #pragma once
 
 #include <span>
@@ -31,12 +32,13 @@ struct WalkContext {
 };
 inline constexpr std::uint32_t kGroupsOfAWalk = 1u << 20;
 
-/// Whether light that passes the first vertex without turning counts (a receiver takes that part on its own way).
+/// Whether light that passes the first vertex without turning counts (a receiver takes that part on its own
+/// way).
 enum class FirstVertex { everything, turned_only };
 
-/// Adds to radiance[row] (one for each source, as a rule) the radiance that leaves the vertex toward the viewer (world direction away from it),
-/// times `weight`.
-void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight, FirstVertex first,
-          std::span<Rgb> radiance);
+/// Adds to radiance[row] (one for each source, as a rule) the radiance that leaves the vertex toward the
+/// viewer (world direction away from it), times `weight`.
+void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight,
+          FirstVertex first, std::span<Rgb> radiance);
 
 }  // namespace fillside

@@ -9,10 +9,10 @@ namespace fillside {
 namespace {
 
 /// Shutter dials are labelled in rounded numbers; the true times are 2^(k/3) s.
-constexpr std::array kNominalDenominators{1.0,  1.3,  1.6,  2.0,  2.5,  3.0,   4.0,   5.0,   6.0,   8.0,   10.0,
-                                          13.0, 15.0, 20.0, 25.0, 30.0, 40.0,  50.0,  60.0,  80.0,  100.0, 125.0,
-                                          160., 200., 250., 320., 400., 500.0, 640.0, 800.0, 1000., 1250., 1600.,
-                                          2000., 2500., 3200., 4000., 5000., 6400., 8000.};
+constexpr std::array kNominalDenominators{
+    1.0,   1.3,   1.6,   2.0,   2.5,   3.0,   4.0,   5.0,   6.0,   8.0,   10.0,  13.0, 15.0, 20.0,
+    25.0,  30.0,  40.0,  50.0,  60.0,  80.0,  100.0, 125.0, 160.,  200.,  250.,  320., 400., 500.0,
+    640.0, 800.0, 1000., 1250., 1600., 2000., 2500., 3200., 4000., 5000., 6400., 8000.};
 
 std::string shutter_text(double shutter_s) {
   const auto third = static_cast<int>(std::lround(-3.0 * std::log2(shutter_s)));
@@ -41,7 +41,8 @@ Settings settings_for(double ev100, FNumber aperture, int iso) {
 }
 
 std::string to_text(const Settings& settings) {
-  return fmt::format("f/{:g}, {}, ISO {}", settings.aperture.si, shutter_text(settings.shutter.si), settings.iso);
+  return fmt::format("f/{:g}, {}, ISO {}", settings.aperture.si, shutter_text(settings.shutter.si),
+                     settings.iso);
 }
 
 }  // namespace fillside

@@ -1,6 +1,7 @@
 // Exposure from light. ISO 2720:1974, "General purpose photographic exposure meters (photoelectric type)":
-// N^2 / t = E S / C for incident light, with C = 250 for a flat receptor and 330 for a dome (its ranges: 240-400 and
-// 320-540), and N^2 / t = L S / K with K = 12.5 for reflected light. EV100 = log2(N^2 / t) at ISO 100.
+// N^2 / t = E S / C for incident light, with C = 250 for a flat receptor and 330 for a dome (its ranges:
+// 240-400 and 320-540), and N^2 / t = L S / K with K = 12.5 for reflected light. EV100 = log2(N^2 / t) at ISO
+// 100.
 #pragma once
 
 #include <string>

@@ -19,11 +19,14 @@ constexpr std::array kWordings{
     Wording{MapFigure::falloff, "falloff", "Falloff", "stops", "stops from the reading of"},
     Wording{MapFigure::fill_ratio, "fill", "Fill ratio", "stops",
             "log2 of (key without shadows + fill) : fill, how deep a shadow cast here would be"},
-    Wording{MapFigure::key_visibility, "visibility", "Key visibility", "", "key : key without shadows, 1 in full view"},
+    Wording{MapFigure::key_visibility, "visibility", "Key visibility", "",
+            "key : key without shadows, 1 in full view"},
     Wording{MapFigure::gain, "gain", "Gain", "stops", "log2 of all light : all light but the share sent by"},
 };
 
-const Wording& wording_of(MapFigure figure) { return *std::ranges::find(kWordings, figure, &Wording::figure); }
+const Wording& wording_of(MapFigure figure) {
+  return *std::ranges::find(kWordings, figure, &Wording::figure);
+}
 
 Estimate unshadowed_key(const MapSubject& s, std::size_t cell) {
   Estimate sum = 0.0;
@@ -31,7 +34,8 @@ Estimate unshadowed_key(const MapSubject& s, std::size_t cell) {
     if (s.key.is_its_source(source)) sum = sum + s.measurement.unshadowed(cell, source);
   // Light that a diffuser spreads has no unshadowed twin; it counts as it arrives.
   const auto via_diffuser = [&](std::size_t source, std::size_t via) {
-    return via > 0 && s.key.has(source, via) && s.measurement.names().objects[via - 1].kind == ObjectKind::diffuser;
+    return via > 0 && s.key.has(source, via) &&
+           s.measurement.names().objects[via - 1].kind == ObjectKind::diffuser;
   };
   return sum + s.measurement.sum(cell, via_diffuser);
 }
@@ -41,7 +45,8 @@ Estimate key_at(const MapSubject& s, std::size_t cell) {
 }
 
 Estimate fill_at(const MapSubject& s, std::size_t cell) {
-  return s.measurement.sum(cell, [&](std::size_t source, std::size_t via) { return !s.key.has(source, via); });
+  return s.measurement.sum(cell,
+                           [&](std::size_t source, std::size_t via) { return !s.key.has(source, via); });
 }
 
 Estimate gain_at(const MapSubject& s, std::size_t cell) {
@@ -57,7 +62,8 @@ std::string title_of(const MapSubject& s, MapFigure figure) {
 
 std::string definition_of(const MapSubject& s, MapFigure figure) {
   const std::string_view words = wording_of(figure).definition;
-  if (figure == MapFigure::falloff) return fmt::format("{} \"{}\" ({:.0f} lx)", words, s.reference_name, s.reference_lx);
+  if (figure == MapFigure::falloff)
+    return fmt::format("{} \"{}\" ({:.0f} lx)", words, s.reference_name, s.reference_lx);
   if (figure == MapFigure::gain) return fmt::format("{} \"{}\"", words, s.board);
   return std::string(words);
 }
@@ -95,14 +101,18 @@ std::string_view name_of(MapFigure figure) { return wording_of(figure).name; }
 
 Estimate figure_in(const MapSubject& s, MapFigure figure, std::size_t cell) {
   switch (figure) {
-    case MapFigure::illuminance: return s.measurement.total(cell);
-    case MapFigure::falloff: return in_stops(s.measurement.total(cell) / s.reference_lx);
+    case MapFigure::illuminance:
+      return s.measurement.total(cell);
+    case MapFigure::falloff:
+      return in_stops(s.measurement.total(cell) / s.reference_lx);
     case MapFigure::fill_ratio: {
       const Estimate fill = fill_at(s, cell);
       return in_stops((unshadowed_key(s, cell) + fill) / fill);
     }
-    case MapFigure::key_visibility: return key_at(s, cell) / unshadowed_key(s, cell);
-    case MapFigure::gain: return gain_at(s, cell);
+    case MapFigure::key_visibility:
+      return key_at(s, cell) / unshadowed_key(s, cell);
+    case MapFigure::gain:
+      return gain_at(s, cell);
   }
   return 0.0;
 }
@@ -118,7 +128,8 @@ FiguredMap make_map(const MapSubject& s, MapFigure figure) {
   place_on_table(map, s.plane);
   std::vector<double> half_widths;
   for (std::size_t cell = 0; cell < s.measurement.element_count(); ++cell) {
-    const Estimate value = s.covered[cell] ? Estimate(std::numeric_limits<double>::quiet_NaN()) : figure_in(s, figure, cell);
+    const Estimate value =
+        s.covered[cell] ? Estimate(std::numeric_limits<double>::quiet_NaN()) : figure_in(s, figure, cell);
     const bool there = std::isfinite(value.value());
     map.values.push_back(there ? static_cast<float>(value.value()) : std::numeric_limits<float>::quiet_NaN());
     if (there && std::isfinite(value.half_width_95())) half_widths.push_back(value.half_width_95());
@@ -127,9 +138,10 @@ FiguredMap make_map(const MapSubject& s, MapFigure figure) {
   const Range range = good_range(map);
   map.low = range.low;
   map.high = range.high;
-  map.note = fmt::format("{}. 95 % error bar: ±{:.2g}{}{} in the middle cell, ±{:.2g} in all but one cell of twenty.",
-                         definition_of(s, figure), result.error.median, map.unit.empty() ? "" : " ", map.unit,
-                         result.error.worst_95);
+  map.note = fmt::format(
+      "{}. 95 % error bar: ±{:.2g}{}{} in the middle cell, ±{:.2g} in all but one cell of twenty.",
+      definition_of(s, figure), result.error.median, map.unit.empty() ? "" : " ", map.unit,
+      result.error.worst_95);
   return result;
 }
 

@@ -25,16 +25,17 @@ struct MapSubject {
   const Measurement& measurement;
   const MapPlane& plane;
   const Key& key;
-  std::vector<bool> covered;      ///< cells that lie under a thing
-  double reference_lx = 1.0;      ///< falloff counts from here
+  std::vector<bool> covered;  ///< cells that lie under a thing
+  double reference_lx = 1.0;  ///< falloff counts from here
   std::string reference_name;
-  std::string board;              ///< whose gain is mapped
+  std::string board;  ///< whose gain is mapped
 };
 
 /// The figure in one cell.
 Estimate figure_in(const MapSubject& subject, MapFigure figure, std::size_t cell);
 
-/// 95 % half widths over the uncovered cells, in the figure's unit: of the middle cell and of all but one in twenty.
+/// 95 % half widths over the uncovered cells, in the figure's unit: of the middle cell and of all but one in
+/// twenty.
 struct MapError {
   double median = 0.0, worst_95 = 0.0;
 };

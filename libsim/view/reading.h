@@ -23,15 +23,15 @@ struct Reading {
   ReadingKind kind = ReadingKind::flat;
   bool subject_there = true;  ///< false: an empty-spot reading
   Estimate total_lx{}, key_lx{}, fill_lx{};
-  Estimate key_to_fill{};      ///< key rows : fill rows at this one receiver
+  Estimate key_to_fill{};  ///< key rows : fill rows at this one receiver
   Estimate ev100{};
   std::vector<RowFigure> rows{};  ///< strongest first; rows without light left out
 };
 
 Reading reading_of(const Measurement& measurement, const Key& key, ReadingKind kind, bool subject_there);
 
-/// Gain of a board (or anything that turns light) at a receiver: log2 of the total over the total without its rows.
-/// What its presence takes away (light that it blocks) is not in it.
+/// Gain of a board (or anything that turns light) at a receiver: log2 of the total over the total without its
+/// rows. What its presence takes away (light that it blocks) is not in it.
 Estimate gain_stops(const Measurement& measurement, const std::string& via_name, std::size_t element = 0);
 
 /// E(lit) : E(shadow) of two readings of one set, by measurement of the two.

@@ -12,8 +12,8 @@ using Path = std::vector<std::array<double, 2>>;
 
 std::array<double, 2> from_above(const Point& point) { return {100.0 * point.x(), 100.0 * point.y()}; }
 
-/// Andrew's monotone chain: A. M. Andrew, "Another efficient algorithm for convex hulls in two dimensions", Information
-/// Processing Letters 9(5), 1979.
+/// Andrew's monotone chain: A. M. Andrew, "Another efficient algorithm for convex hulls in two dimensions",
+/// Information Processing Letters 9(5), 1979.
 Path convex_hull(Path points) {
   std::ranges::sort(points);
   points.erase(std::ranges::unique(points).begin(), points.end());
@@ -25,7 +25,8 @@ Path convex_hull(Path points) {
   for (int side = 0; side < 2; ++side) {
     const std::size_t start = hull.size();
     for (const auto& point : points) {
-      while (hull.size() >= start + 2 && !turns_left(hull[hull.size() - 2], hull.back(), point)) hull.pop_back();
+      while (hull.size() >= start + 2 && !turns_left(hull[hull.size() - 2], hull.back(), point))
+        hull.pop_back();
       hull.push_back(point);
     }
     hull.pop_back();
@@ -42,7 +43,9 @@ Path footprint_of(const Scene& scene, std::size_t object) {
   return convex_hull(std::move(points));
 }
 
-Path window_line(const Rectangle& opening) { return {from_above(opening.at(-1, 0)), from_above(opening.at(1, 0))}; }
+Path window_line(const Rectangle& opening) {
+  return {from_above(opening.at(-1, 0)), from_above(opening.at(1, 0))};
+}
 
 }  // namespace
 
@@ -58,10 +61,12 @@ std::vector<MapOutline> outlines_from_above(const Description& description, cons
     if (kind == ObjectKind::prop) outlines.push_back({name, footprint_of(scene, object), true, Kind::prop});
     if (kind == ObjectKind::lamp) outlines.push_back({name, footprint_of(scene, object), true, Kind::prop});
     if (kind == ObjectKind::board) outlines.push_back({name, footprint_of(scene, object), true, Kind::board});
-    if (kind == ObjectKind::diffuser) outlines.push_back({name, footprint_of(scene, object), true, Kind::diffuser});
+    if (kind == ObjectKind::diffuser)
+      outlines.push_back({name, footprint_of(scene, object), true, Kind::diffuser});
   }
   const Direction to_camera = to_clock(description.camera.clock);
-  outlines.push_back({"camera", {from_above(description.camera.distance.si * to_camera)}, false, Kind::camera});
+  outlines.push_back(
+      {"camera", {from_above(description.camera.distance.si * to_camera)}, false, Kind::camera});
   return outlines;
 }
 

@@ -17,10 +17,9 @@ struct ProvedClaim {
   std::string unit;  ///< "stops", "lx", "EV", "ratio"
 };
 
-/// Measures every claim of the description, those with `without` in a set that lacks that thing, those with `with` in one that has
-/// it; the figures
-/// are those of figure_names.h. Throws SceneError, before anything is measured, with every claim whose figure
-/// the set does not have, naming the nearest or those that there are.
+/// Measures every claim of the description, those with `without` in a set that lacks that thing, those with
+/// `with` in one that has it; the figures are those of figure_names.h. Throws SceneError, before anything is
+/// measured, with every claim whose figure the set does not have, naming the nearest or those that there are.
 std::vector<ProvedClaim> prove_claims(const Description& description, const Effort& effort,
                                       const EffortProgress& progress = {});
 

@@ -23,7 +23,8 @@ EffortClock::EffortClock(const Effort& effort) : effort_(effort), start_s_(now_s
 double EffortClock::spent_s() const { return now_s() - start_s_; }
 
 bool EffortClock::goes_on(double half_width_stops) const {
-  if (effort_.seconds) return 3.0 * spent_s() < effort_.seconds->si;  // the next doubling takes as long as all before
+  if (effort_.seconds)
+    return 3.0 * spent_s() < effort_.seconds->si;  // the next doubling takes as long as all before
   return half_width_stops > effort_.precision.si;
 }
 

@@ -9,8 +9,8 @@
 
 namespace fillside {
 
-/// Samples double until the figures' 95 % half width is at most `precision`; with `seconds` instead: until the next
-/// doubling would take longer than that in all.
+/// Samples double until the figures' 95 % half width is at most `precision`; with `seconds` instead: until
+/// the next doubling would take longer than that in all.
 struct Effort {
   Stops precision = stops(0.05);
   std::optional<Duration> seconds;
@@ -18,8 +18,8 @@ struct Effort {
   int threads = 0;
 };
 
-/// Share of the present doubling that is done (0..1), present precision (95 % half width in stops; 0 before the first
-/// result) and the seconds that are likely left.
+/// Share of the present doubling that is done (0..1), present precision (95 % half width in stops; 0 before
+/// the first result) and the seconds that are likely left.
 struct EffortState {
   double share = 0.0, half_width_stops = 0.0, seconds_left = 0.0;
 };

@@ -1,8 +1,8 @@
 #include "libsim/what_if/figure_names.h"
 
 #include <algorithm>
-#include <optional>
 #include <limits>
+#include <optional>
 
 #include "libsim/transport/key.h"
 #include "libsim/what_if/map_reading.h"
@@ -48,8 +48,8 @@ void add_gain(Figures& figures, const std::string& board, const std::string& met
        }});
 }
 
-/// Stops between the lightest and darkest open cell. The extremes are picked by their own noise, which widens the
-/// figure a little: the cells are read to a twentieth of a stop, so that this stays small.
+/// Stops between the lightest and darkest open cell. The extremes are picked by their own noise, which widens
+/// the figure a little: the cells are read to a twentieth of a stop, so that this stays small.
 Estimate evenness(const MeasuredSet& set, const std::string& name, Effort effort) {
   constexpr int kCellsAcross = 12;
   effort.precision = std::max(effort.precision, stops(0.05));

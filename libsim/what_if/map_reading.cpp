@@ -12,7 +12,8 @@ constexpr std::uint32_t kMostSamples = 1u << 14;
 
 std::vector<bool> covered_cells(const Scene& scene, const MapPlane& plane) {
   std::vector<bool> covered;
-  for (std::size_t cell = 0; cell < plane.element_count(); ++cell) covered.push_back(is_covered(plane, scene, cell));
+  for (std::size_t cell = 0; cell < plane.element_count(); ++cell)
+    covered.push_back(is_covered(plane, scene, cell));
   return covered;
 }
 
@@ -32,9 +33,11 @@ double nearly_widest(const Measurement& measurement, const std::vector<bool>& co
 
 }  // namespace
 
-MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort, const EffortProgress& progress) {
+MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
+                    const EffortProgress& progress) {
   const EffortClock clock(effort);
-  Budget budget{.samples = kFirstSamples, .replicates = kMapReplicates, .seed = effort.seed, .threads = effort.threads};
+  Budget budget{
+      .samples = kFirstSamples, .replicates = kMapReplicates, .seed = effort.seed, .threads = effort.threads};
   double reached = 0.0;
   const auto report = [&](double share) {
     if (progress) progress({share, reached, clock.seconds_left(reached)});

@@ -21,6 +21,7 @@ struct MapReading {
   bool reached = true;
 };
 
-MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort, const EffortProgress& progress = {});
+MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
+                    const EffortProgress& progress = {});
 
 }  // namespace fillside

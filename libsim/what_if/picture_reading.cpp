@@ -13,7 +13,8 @@ constexpr std::uint32_t kSamplesOfAPass = 16;
 constexpr int kFewestPasses = 3, kMostPasses = 512;
 
 /// Welford's running mean and spread of each pixel's luminance over the passes.
-/// Welford, "Note on a Method for Calculating Corrected Sums of Squares and Products", Technometrics 4(3), 1962.
+/// Welford, "Note on a Method for Calculating Corrected Sums of Squares and Products", Technometrics 4(3),
+/// 1962.
 class PixelSpread {
  public:
   explicit PixelSpread(std::size_t pixels) : mean_(pixels, 0.0f), squares_(pixels, 0.0f) {}
@@ -71,7 +72,9 @@ PictureReading take_picture(const Scene& scene, const Camera& camera, const Effo
       reached = spread.middle_half_width_stops();
       wanted = std::max(wanted, passes_wanted(reached, effort.precision.si, pass));
       const double next_pass_s = clock.spent_s() / pass;
-      if (effort.seconds ? clock.spent_s() + next_pass_s > effort.seconds->si : reached <= effort.precision.si) break;
+      if (effort.seconds ? clock.spent_s() + next_pass_s > effort.seconds->si
+                         : reached <= effort.precision.si)
+        break;
     }
     budget.first_replicate = pass;
     const Measurement more = measure(scene, camera, budget, report);

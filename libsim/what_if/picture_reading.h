@@ -17,8 +17,8 @@ struct PictureReading {
   std::uint64_t samples_per_pixel = 0;
 };
 
-/// Passes with independent numbers are added until the middle pixel's 95 % half width is within the effort's precision
-/// (or its seconds are used up).
+/// Passes with independent numbers are added until the middle pixel's 95 % half width is within the effort's
+/// precision (or its seconds are used up).
 PictureReading take_picture(const Scene& scene, const Camera& camera, const Effort& effort,
                             const EffortProgress& progress = {});
 

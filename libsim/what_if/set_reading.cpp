@@ -28,8 +28,10 @@ std::vector<Measurement> measure_to_precision(const Scene& scene, const std::vec
   for (double reached = 0.0;;) {
     for (std::size_t i = 0; i < instruments.size(); ++i) {
       Measurement more = measure(scene, instruments[i].sensor, budget);
-      if (budget.first_sample == 0) sum.push_back(std::move(more));
-      else sum[i].absorb(more);
+      if (budget.first_sample == 0)
+        sum.push_back(std::move(more));
+      else
+        sum[i].absorb(more);
       const double share = static_cast<double>(i + 1) / static_cast<double>(instruments.size());
       if (progress) progress({share, reached, clock.seconds_left(reached)});
     }
@@ -67,8 +69,10 @@ SetReading read_set(const Description& description, const Scene& scene, const Ef
   for (std::size_t i = 0; i < instruments.size(); ++i) {
     const Measurement& m = set.measurements[i];
     set.readings.push_back(reading_of(m, set.key, instruments[i].kind, instruments[i].subject_there));
-    if (set.refused.count == 0) set.refused = m.refused();
-    else set.refused.count += m.refused().count;
+    if (set.refused.count == 0)
+      set.refused = m.refused();
+    else
+      set.refused.count += m.refused().count;
     set.samples_per_replicate = m.samples_per_replicate();
   }
   set.reached_stops = widest(set.measurements);

@@ -1,8 +1,8 @@
 // All meters and patches of a set, read to a wanted precision.
 #pragma once
 
-#include <optional>
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,10 +19,11 @@ struct SetReading {
   std::vector<Measurement> measurements;  ///< the same order
   Key key;
   std::string key_name;
-  std::optional<Estimate> food_lit_to_shadow;   ///< patches lit : shadow, on the food
-  std::optional<Estimate> empty_lit_to_shadow;  ///< flat meters toward : away from the key, in the dish's empty place
-  double reached_stops = 0.0;                   ///< widest 95 % half width among all figures
-  bool reached = true;                          ///< whether that is within the wanted precision
+  std::optional<Estimate> food_lit_to_shadow;  ///< patches lit : shadow, on the food
+  std::optional<Estimate>
+      empty_lit_to_shadow;     ///< flat meters toward : away from the key, in the dish's empty place
+  double reached_stops = 0.0;  ///< widest 95 % half width among all figures
+  bool reached = true;         ///< whether that is within the wanted precision
   std::uint64_t samples_per_replicate = 0;
   RefusedSamples refused;
 

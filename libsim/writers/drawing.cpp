@@ -57,8 +57,8 @@ void trace(cairo_t* pen, std::span<const SheetPoint> path, bool closed) {
 }
 
 std::array<SheetPoint, 4> corners_of(const Box& box) {
-  return {SheetPoint{box.left, box.top}, SheetPoint{box.right(), box.top}, SheetPoint{box.right(), box.bottom()},
-          SheetPoint{box.left, box.bottom()}};
+  return {SheetPoint{box.left, box.top}, SheetPoint{box.right(), box.top},
+          SheetPoint{box.right(), box.bottom()}, SheetPoint{box.left, box.bottom()}};
 }
 
 cairo_surface_t* surface_of(const Picture& picture) {

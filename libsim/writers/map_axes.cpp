@@ -34,7 +34,8 @@ std::vector<Tick> ticks_between(double low_cm, double high_cm, double px_per_cm)
 
 // Outwards from the gutter, next to its number: on the map it would be lost among colours and lines.
 void draw_tick(Drawing& drawing, const SheetPoint& at, const SheetPoint& outward) {
-  const std::array<SheetPoint, 2> line{at, SheetPoint{at.x + kTickPx * outward.x, at.y + kTickPx * outward.y}};
+  const std::array<SheetPoint, 2> line{at,
+                                       SheetPoint{at.x + kTickPx * outward.x, at.y + kTickPx * outward.y}};
   drawing.stroke(line, false, {kQuietInk, 1.2});
 }
 

@@ -46,7 +46,8 @@ void draw_texts(Drawing& drawing, const MapLayout& layout) {
   write_lines(drawing, layout.note, left, below, note_lettering());
   if (layout.captions.empty()) return;
   const double y = layout.captions_top - 10.0;
-  drawing.stroke(std::array{SheetPoint{left, y}, SheetPoint{layout.width - left, y}}, false, {kHairline, 1.0});
+  drawing.stroke(std::array{SheetPoint{left, y}, SheetPoint{layout.width - left, y}}, false,
+                 {kHairline, 1.0});
   write_lines(drawing, layout.captions, left, layout.captions_top, caption_lettering());
 }
 

@@ -32,7 +32,8 @@ std::vector<Stroke> strokes_for(Kind kind) {
 }
 
 // Middles of boxes that touch a line at a few places, on either side of it.
-void add_beside(std::vector<SheetPoint>& middles, const std::vector<SheetPoint>& seen, double width, double height) {
+void add_beside(std::vector<SheetPoint>& middles, const std::vector<SheetPoint>& seen, double width,
+                double height) {
   for (const double part : {0.5, 0.25, 0.75}) {
     const auto at = static_cast<std::size_t>(part * static_cast<double>(seen.size() - 1));
     const SheetPoint before = seen[at > 2 ? at - 2 : 0], after = seen[std::min(at + 2, seen.size() - 1)];
@@ -58,8 +59,8 @@ void add_around(std::vector<SheetPoint>& middles, const Box& at, double width, d
 }
 
 // Where a name of that size may have its middle, best first: in a thing that is large enough, else beside it.
-std::vector<SheetPoint> middles_for(const MapOutline& thing, const std::vector<SheetPoint>& seen, double width,
-                              double height) {
+std::vector<SheetPoint> middles_for(const MapOutline& thing, const std::vector<SheetPoint>& seen,
+                                    double width, double height) {
   std::vector<SheetPoint> middles;
   const Box at = box_around(seen);
   const bool roomy = at.width > 1.3 * width && at.height > 2.0 * height;

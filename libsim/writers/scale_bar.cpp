@@ -11,8 +11,8 @@ double draw_scale_bar(Drawing& drawing, const SheetPoint& at, BarEnd end, double
   const double cm = one_two_five_below(most_px / px_per_cm), length = cm * px_per_cm;
   const double left = end == BarEnd::left ? at.x : at.x - length, right = left + length;
   const double tick = 0.4 * letter_px;
-  const std::array<SheetPoint, 4> bar{SheetPoint{left, at.y - tick}, SheetPoint{left, at.y}, SheetPoint{right, at.y},
-                                SheetPoint{right, at.y - tick}};
+  const std::array<SheetPoint, 4> bar{SheetPoint{left, at.y - tick}, SheetPoint{left, at.y},
+                                      SheetPoint{right, at.y}, SheetPoint{right, at.y - tick}};
   drawing.stroke(bar, false, {kDarkInk, std::max(2.0, letter_px / 9.0)});
   const Lettering lettering{
       .size_px = letter_px,

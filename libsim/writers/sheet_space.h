@@ -34,7 +34,9 @@ inline Box grown(const Box& box, double margin_px) {
   return {box.left - margin_px, box.top - margin_px, box.width + 2.0 * margin_px,
           box.height + 2.0 * margin_px};
 }
-inline double distance_px(const SheetPoint& a, const SheetPoint& b) { return std::hypot(b.x - a.x, b.y - a.y); }
+inline double distance_px(const SheetPoint& a, const SheetPoint& b) {
+  return std::hypot(b.x - a.x, b.y - a.y);
+}
 
 /// The smallest box around spots; at least one.
 Box box_around(std::span<const SheetPoint> spots);

@@ -1,5 +1,5 @@
-// The sky's integrals against the adaptive quadrature of the GNU Scientific Library: Galassi et al., GNU Scientific
-// Library Reference Manual, "Numerical Integration" (QAG, after Piessens et al., QUADPACK, 1983).
+// The sky's integrals against the adaptive quadrature of the GNU Scientific Library: Galassi et al., GNU
+// Scientific Library Reference Manual, "Numerical Integration" (QAG, after Piessens et al., QUADPACK, 1983).
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_integration.h>
 #include <gtest/gtest.h>
@@ -19,20 +19,24 @@ constexpr std::size_t kPieces = 200;
 double integral_by_gsl(double from, double to, const std::function<double(double)>& f) {
   const std::unique_ptr<gsl_integration_workspace, void (*)(gsl_integration_workspace*)> space(
       gsl_integration_workspace_alloc(kPieces), gsl_integration_workspace_free);
-  gsl_function wrapped{[](double x, void* g) { return (*static_cast<const std::function<double(double)>*>(g))(x); },
-                       const_cast<std::function<double(double)>*>(&f)};
+  gsl_function wrapped{
+      [](double x, void* g) { return (*static_cast<const std::function<double(double)>*>(g))(x); },
+      const_cast<std::function<double(double)>*>(&f)};
   double value = 0.0, error = 0.0;
-  const int status =
-      gsl_integration_qag(&wrapped, from, to, 0.0, 1e-7, kPieces, GSL_INTEG_GAUSS31, space.get(), &value, &error);
+  const int status = gsl_integration_qag(&wrapped, from, to, 0.0, 1e-7, kPieces, GSL_INTEG_GAUSS31,
+                                         space.get(), &value, &error);
   EXPECT_EQ(status, GSL_SUCCESS);
   return value;
 }
 
-/// Horizontal illuminance per zenith luminance, azimuth within altitude, both cut at the sun where the sky has a corner.
+/// Horizontal illuminance per zenith luminance, azimuth within altitude, both cut at the sun where the sky
+/// has a corner.
 double level_by_gsl(const GeneralSky& sky) {
   const double sun_altitude = altitude_of(sky.to_sun), sun_azimuth = azimuth_of(sky.to_sun);
   const auto ring = [&](double altitude) {
-    const auto along = [&](double from_sun) { return relative_luminance(sky, toward(altitude, sun_azimuth + from_sun)); };
+    const auto along = [&](double from_sun) {
+      return relative_luminance(sky, toward(altitude, sun_azimuth + from_sun));
+    };
     // Skies are the same on both sides of the sun.
     return 2.0 * integral_by_gsl(0.0, kPi, along) * std::sin(altitude) * std::cos(altitude);
   };

@@ -3,7 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include "libsim/scene/daylight.h"
 #include "libsim/what_if/set_reading.h"
+#include "tests/base/dice.h"
 #include "tests/what_if/small_set.h"
 
 namespace fillside {
@@ -94,6 +96,32 @@ TEST(DaylitSet, agrees_with_a_building_before_the_window_within_three_per_cent) 
   for (const Hour& hour : {Hour{"2026-04-02T16:00:00+01:00", DayWeather::clear},
                            {"2026-04-02T08:00:00+01:00", DayWeather::overcast}})
     EXPECT_TRUE(agree(set, d, hour, 0.03));
+}
+
+/// The two cost bounds of the tests above, by whether the sun looks in through the window.
+double stated_bound(const Description& d, const Hour& hour) {
+  if (hour.weather == DayWeather::overcast) return 0.02;
+  const SunPosition sun = sun_position(place_of(d), *parse_instant(hour.time));
+  const Direction to_sun = toward(sun.apparent_altitude_rad, sun.azimuth_rad, *compass_of(d));
+  return to_sun.dot(to_clock(d.windows.front().clock)) > 0.0 ? 0.15 : 0.02;
+}
+
+TEST(DaylitSet, agrees_at_fifty_random_hours_within_error_bars_and_the_stated_bound) {
+  const Description d = placed_set("SW");
+  const DaylitSet set(d, kEffort);
+  tests::Dice dice(20);
+  for (int read = 0; read < 50;) {
+    Instant instant{.year = 2026, .offset_min = 60};
+    instant.month = 1 + static_cast<int>(12.0 * dice.throw_one());
+    instant.day = 1 + static_cast<int>(28.0 * dice.throw_one());
+    instant.hour = static_cast<int>(24.0 * dice.throw_one());
+    instant.minute = static_cast<int>(60.0 * dice.throw_one());
+    const DayWeather weather = dice.throw_one() < 0.5 ? DayWeather::clear : DayWeather::overcast;
+    if (sun_position(place_of(d), instant).altitude_rad < 5.0 * kDegree) continue;  // below, usual levels end
+    const Hour hour{to_text(instant), weather};
+    EXPECT_TRUE(agree(set, d, hour, stated_bound(d, hour)));
+    ++read;
+  }
 }
 
 TEST(DaylitSet, turned_on_the_compass_reads_as_the_set_that_is_written_that_way) {

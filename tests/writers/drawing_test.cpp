@@ -45,7 +45,8 @@ TEST(Drawing, WhatIsDrawnWithinABoxStaysThere) {
 
 TEST(Drawing, ADashedLineHasGapsAndAWholeOneNone) {
   Drawing drawing(40, 9, kWhite);
-  const std::array<SheetPoint, 2> line{SheetPoint{0.0, 2.5}, SheetPoint{40.0, 2.5}}, lower{SheetPoint{0.0, 6.5}, SheetPoint{40.0, 6.5}};
+  const std::array<SheetPoint, 2> line{SheetPoint{0.0, 2.5}, SheetPoint{40.0, 2.5}},
+      lower{SheetPoint{0.0, 6.5}, SheetPoint{40.0, 6.5}};
   drawing.stroke(line, false, {kBlack, 1.0, {10.0, 10.0}});
   drawing.stroke(lower, false, {kBlack, 1.0});
   const Picture picture = drawing.picture();
@@ -102,7 +103,8 @@ TEST(Drawing, TheFontHasTheSignsOfTheTrade) {
 TEST(Drawing, TheSameVerbsGiveTheSameBytes) {
   const auto draw = [] {
     Drawing drawing(120, 60);
-    drawing.stroke(std::array{SheetPoint{3.3, 4.4}, SheetPoint{110.1, 50.5}}, false, {kDarkInk, 2.3, {4.0, 3.0}, true});
+    drawing.stroke(std::array{SheetPoint{3.3, 4.4}, SheetPoint{110.1, 50.5}}, false,
+                   {kDarkInk, 2.3, {4.0, 3.0}, true});
     drawing.write("lentil soup −⅓", {10.0, 40.0}, {.size_px = 14.0, .turned_rad = 0.3, .halo_px = 2.0});
     return drawing.picture().samples;
   };
