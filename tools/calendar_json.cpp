@@ -35,7 +35,7 @@ double ev100(double lx, ReadingKind kind) {
 Json meters(const CalendarAnswer& answer, const CalendarStep& step) {
   Json list = Json::array();
   for (std::size_t m = 0; m < answer.set.instruments().size(); ++m) {
-    const Range ev = ev100_range(step, m, answer.set.instruments()[m].kind);
+    const WeatherBand ev = ev100_range(step, m, answer.set.instruments()[m].kind);
     list.push_back({{"name", answer.set.coefficients()[m].name},
                     {"overcast_lx", figure(step.overcast.lx[m])},
                     {"clear_lx", figure(step.clear.lx[m])},

@@ -24,7 +24,7 @@ std::string stretches_text(const std::vector<DayStretch>& stretches) {
   return text.empty() ? "-" : text;
 }
 
-std::string range_text(const Range& range) {
+std::string range_text(const WeatherBand& range) {
   return std::isfinite(range.low) ? fmt::format("{:.1f} to {:.1f}", range.low, range.high) : "dark";
 }
 

@@ -47,7 +47,7 @@ double ev100(double lx, ReadingKind kind) {
 
 Figure figure_of(const Estimate& estimate) { return {estimate.value(), estimate.half_width_95()}; }
 
-Range ev100_range(const CalendarStep& step, std::size_t meter, ReadingKind kind) {
+WeatherBand ev100_range(const CalendarStep& step, std::size_t meter, ReadingKind kind) {
   const double overcast = ev100(step.overcast.lx[meter].value, kind),
                clear = ev100(step.clear.lx[meter].value, kind);
   return {std::min(overcast, clear), std::max(overcast, clear)};

@@ -31,10 +31,10 @@ struct CalendarStep {
 };
 
 /// The lower and the upper of the two weathers.
-struct Range {
+struct WeatherBand {
   double low, high;
 };
-Range ev100_range(const CalendarStep& step, std::size_t meter, ReadingKind kind);
+WeatherBand ev100_range(const CalendarStep& step, std::size_t meter, ReadingKind kind);
 
 struct CalendarDay {
   Instant date;

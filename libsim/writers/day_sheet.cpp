@@ -62,7 +62,7 @@ class DayDrawing {
     }
     double lowest = sheet_.least_ev100, highest = sheet_.least_ev100 + 1.0;
     for (const CalendarStep& step : day_.steps) {
-      const Range range = ev100_range(step, sheet_.meter, sheet_.kind);
+      const WeatherBand range = ev100_range(step, sheet_.meter, sheet_.kind);
       if (step.sun_altitude_rad <= 0.0 || !std::isfinite(range.low)) continue;
       lowest = std::min(lowest, range.low);
       highest = std::max(highest, range.high);

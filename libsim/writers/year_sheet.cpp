@@ -28,7 +28,7 @@ struct Scale {
 /// Middle of the band; nothing in the dark.
 std::optional<double> middle_ev(const CalendarStep& step, const YearSheet& sheet) {
   if (step.sun_altitude_rad <= 0.0) return std::nullopt;
-  const Range range = ev100_range(step, sheet.meter, sheet.kind);
+  const WeatherBand range = ev100_range(step, sheet.meter, sheet.kind);
   if (!std::isfinite(range.low) || !std::isfinite(range.high)) return std::nullopt;
   return 0.5 * (range.low + range.high);
 }
