@@ -29,7 +29,7 @@ using Polygon = std::vector<Point>;
 inline Polygon corners_of(const Rectangle& r) { return {r.at(-1, -1), r.at(1, -1), r.at(1, 1), r.at(-1, 1)}; }
 
 /// What of the polygon lies above the receptor's horizon. Sutherland and Hodgman, "Reentrant Polygon
-/// Clipping", CACM 17(1), 1974, for one plane.
+/// Clipping", CACM 17(1), 1974 (citation from memory), for one plane.
 inline Polygon above_horizon(const Polygon& polygon, const Point& at, const Direction& faces) {
   Polygon kept;
   for (std::size_t i = 0; i < polygon.size(); ++i) {

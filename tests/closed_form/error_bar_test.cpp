@@ -67,7 +67,7 @@ double convergence(const Scene& scene, const Meter& meter) {
 }
 
 // Independent samples: -1/2. Scrambled nets do better on smooth integrands (Owen, "Scrambled Net Variance for
-// Integrals of Smooth Functions", Annals of Statistics 25(4), 1997).
+// Integrals of Smooth Functions", Annals of Statistics 25(4), 1997; citation from memory).
 TEST(ErrorBars, shrink_with_the_root_of_the_samples_or_faster) {
   const double window = convergence(Scene(black_room(window_on_the_table())), flat_meter({0, 1, 0}, kUp));
   const double card = convergence(card_by_window(), flat_meter(kFood, kAway));

@@ -121,7 +121,7 @@ Scene plates(double side_m, double reflectance_1, double reflectance_2) {
 }
 
 // Endless plates: a geometric series, E2 = 1 / (1 - rho1 rho2) (Christiansen 1883 for radiation between
-// planes). Here 400 times as wide as their gap.
+// planes, from memory). Here 400 times as wide as their gap.
 TEST(Plates, that_have_no_end_keep_their_light_between_them) {
   EXPECT_TRUE(agrees(read(plates(400, 0.8, 0.5), flat_meter({0, 0, 1}, kDown), kMany), 1.0 / 0.6));
   EXPECT_TRUE(agrees(read(plates(400, 0.5, 0.5), flat_meter({0, 0, 1}, kDown), kMany), 1.0 / 0.75));
@@ -129,8 +129,8 @@ TEST(Plates, that_have_no_end_keep_their_light_between_them) {
 
 // Two unit squares 1 m apart in the black: the integral equation of their radiosities solved by Nystrom's
 // method
-// ("Uber die praktische Aufloesung von Integralgleichungen", Acta Math. 54, 1930) with 8, 12 and 16 nodes a
-// side.
+// ("Uber die praktische Aufloesung von Integralgleichungen", Acta Math. 54, 1930, from memory) with 8, 12 and
+// 16 nodes a side.
 TEST(Plates, of_one_metre_agree_with_the_solved_integral_equation) {
   struct Known {
     double reflectance, mean_2, centre_2, corner_2, mean_1;
@@ -149,8 +149,8 @@ TEST(Plates, of_one_metre_agree_with_the_solved_integral_equation) {
 }
 
 // Goral, Torrance, Greenberg, Battaile, "Modeling the Interaction of Light between Diffuse Surfaces",
-// SIGGRAPH 1984, studied such a cube; the figures are a radiosity solution of 40 x 40 patches a face and 4e8
-// paths of another program.
+// SIGGRAPH 1984 (citation from memory), studied such a cube; the figures are a radiosity solution of 40 x 40
+// patches a face and 4e8 paths of another program.
 TEST(Cube, whose_ceiling_shines_agrees_with_radiosity) {
   const auto faces = inner_faces({1, 1, 1});
   SceneParts parts;

@@ -1,6 +1,6 @@
 // What must hold between two sets whatever their values: proportion, sums, size, place, reciprocity, mirror
 // images, more or fewer boards. Chen, Cheung, Yiu, "Metamorphic Testing: A New Approach for Generating Next
-// Test Cases", 1998, for the idea.
+// Test Cases", 1998 (citation from memory), for the idea.
 #include <gtest/gtest.h>
 
 #include "tests/closed_form/agreement.h"

@@ -50,8 +50,8 @@ Direction Walk::anywhere() {
 Direction Walk::around(const Direction& normal) { return (normal + (1.0 - 1e-9) * anywhere()).normalized(); }
 
 /// Two panes' worth of interfaces and more: Stokes, "On the Intensity of the Light reflected from or
-/// transmitted through a Pile of Plates", Proc. Royal Society 11, 1862: (1 - r) / (1 + (2 N - 1) r) for N
-/// plates without absorption.
+/// transmitted through a Pile of Plates", Proc. Royal Society 11, 1862 (citation from memory): (1 - r) / (1 +
+/// (2 N - 1) r) for N plates without absorption.
 double through_glass(const ClearPane& pane, double cosine) {
   if (pane.panes == 0) return 1.0;
   const double in = std::acos(std::min(1.0, cosine)), inside = std::asin(std::sin(in) / pane.index);

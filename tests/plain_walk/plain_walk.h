@@ -3,7 +3,7 @@
 // their area, no partition by boards, no low-discrepancy set. It shares the set and the ray caster with the
 // library, and what windows shine; scattering, glass and the bookkeeping are its own. Kajiya, "The Rendering
 // Equation", SIGGRAPH 1986; next-event estimation as in Shirley, Wang, Zimmerman, "Monte Carlo Techniques for
-// Direct Lighting Calculations", ACM TOG 15(1), 1996.
+// Direct Lighting Calculations", ACM TOG 15(1), 1996 (both cited from memory).
 #pragma once
 
 #include <cstdint>
