@@ -23,7 +23,8 @@ Json row(const RowFigure& row) {
   return {{"source", row.source},
           {"via", row.via},
           {"counts_as", row.key ? "key" : "fill"},
-          {"lx", figure(row.lx)}};
+          {"lx", figure(row.lx)},
+          {"colour_K", row.colour_K ? figure(*row.colour_K) : Json(nullptr)}};
 }
 
 const char* receptor(ReadingKind kind) {
@@ -41,7 +42,8 @@ Json meter(const Reading& reading) {
           {"key_lx", figure(reading.key_lx)},
           {"fill_lx", figure(reading.fill_lx)},
           {"key_to_fill", figure(reading.key_to_fill)},
-          {"ev100", figure(reading.ev100)}};
+          {"ev100", figure(reading.ev100)},
+          {"colour_K", reading.colour_K ? figure(*reading.colour_K) : Json(nullptr)}};
 }
 
 Json ratio(const std::optional<Estimate>& lit_to_shadow) {

@@ -30,6 +30,12 @@ std::string kind_of(const Reading& reading) {
   return reading.kind == ReadingKind::dome ? "dome" : (reading.kind == ReadingKind::patch ? "patch" : "flat");
 }
 
+/// Correlated colour temperature; the error bar is rounded up.
+std::string colour_text(const std::optional<Estimate>& colour_K) {
+  if (!colour_K) return "-";
+  return fmt::format("{:.0f} ± {:.0f}", colour_K->value(), std::ceil(colour_K->half_width_95()));
+}
+
 PlainTable readings_table(const SetReading& set) {
   using enum PlainTable::Align;
   PlainTable table{{{"meter"},
@@ -39,27 +45,32 @@ PlainTable readings_table(const SetReading& set) {
                     {"EV100", right},
                     {"key lx", right},
                     {"fill lx", right},
-                    {"key:fill", right}},
+                    {"key:fill", right},
+                    {"colour K", right}},
                    {},
                    ""};
   for (const Reading& r : set.readings)
     table.rows.push_back({r.name, place_of(r), kind_of(r), with_error(r.total_lx), with_error(r.ev100),
                           with_error(r.key_lx), with_error(r.fill_lx),
-                          std::isfinite(r.key_to_fill.value()) ? with_error(r.key_to_fill) : "-"});
+                          std::isfinite(r.key_to_fill.value()) ? with_error(r.key_to_fill) : "-",
+                          colour_text(r.colour_K)});
   return table;
 }
 
 /// Shares of the light by source and via, for the meters in the dish's place and the patches of the food.
 PlainTable rows_table(const SetReading& set) {
   using enum PlainTable::Align;
-  PlainTable table{{{"meter"}, {"source"}, {"via"}, {"counts as"}, {"lx", right}, {"share", right}}, {}, ""};
+  PlainTable table{
+      {{"meter"}, {"source"}, {"via"}, {"counts as"}, {"lx", right}, {"share", right}, {"colour K", right}},
+      {},
+      ""};
   for (const Reading& r : set.readings) {
     std::string name = r.name;
     for (const RowFigure& row : r.rows) {
       const double share = row.lx.value() / r.total_lx.value();
       if (share < kSmallestShownShare) continue;
       table.rows.push_back({name, row.source, row.via, row.key ? "key" : "fill", with_error(row.lx),
-                            fmt::format("{:.1f} %", 100.0 * share)});
+                            fmt::format("{:.1f} %", 100.0 * share), colour_text(row.colour_K)});
       name.clear();
     }
   }

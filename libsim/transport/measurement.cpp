@@ -50,6 +50,22 @@ Estimate Measurement::unshadowed(std::size_t element, std::size_t source) const 
   return Estimate(std::span(replicate).first(static_cast<std::size_t>(replicates_)));
 }
 
+std::array<Estimate, 3> Measurement::channels(std::size_t element, const RowChoice& chosen) const {
+  std::array<std::array<double, kMostReplicates>, 3> replicate{};
+  for (std::size_t source = 0; source < source_count(); ++source)
+    for (std::size_t via = 0; via < via_count(); ++via) {
+      if (!chosen(source, via)) continue;
+      for (int r = 0; r < replicates_; ++r)
+        for (std::size_t channel = 0; channel < 3; ++channel)
+          replicate[channel][static_cast<std::size_t>(r)] +=
+              values_[at(element, r, source * via_count() + via) + channel];
+    }
+  const auto estimate = [&](std::size_t channel) {
+    return Estimate(std::span(replicate[channel]).first(static_cast<std::size_t>(replicates_)));
+  };
+  return {estimate(0), estimate(1), estimate(2)};
+}
+
 Rgb Measurement::colour(std::size_t element, const RowChoice& chosen) const {
   Rgb sum = grey(0.0);
   for (std::size_t source = 0; source < source_count(); ++source)

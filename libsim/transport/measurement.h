@@ -2,6 +2,7 @@
 // maps and pictures), for each independent replicate. Everything above transport reads only this.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <functional>
 #include <optional>
@@ -55,6 +56,8 @@ class Measurement {
   Estimate total(std::size_t element = 0) const;
   /// A source's straight (and curtain) light if nothing solid stood in between.
   Estimate unshadowed(std::size_t element, std::size_t source) const;
+  /// Linear red, green and blue of the chosen rows together.
+  std::array<Estimate, 3> channels(std::size_t element, const RowChoice& chosen) const;
   /// Mean over the replicates of the chosen rows' linear colour.
   Rgb colour(std::size_t element, const RowChoice& chosen) const;
 

@@ -2,9 +2,21 @@
 
 #include <algorithm>
 
+#include "libsim/light/chromaticity.h"
 #include "libsim/view/exposure.h"
 
 namespace fillside {
+
+std::optional<Estimate> colour_temperature_K(const std::array<Estimate, 3>& channels) {
+  const auto kelvin = [](const Rgb& rgb) { return correlated_temperature_K(chromaticity_of(rgb)); };
+  const auto at = [&](const auto& of) { return kelvin({of(channels[0]), of(channels[1]), of(channels[2])}); };
+  std::vector<double> replicates;
+  for (int r = 0; r < channels[0].replicate_count(); ++r)
+    replicates.push_back(at([r](const Estimate& channel) { return channel.replicate(r); }));
+  const bool sound = std::ranges::all_of(replicates, [](double k) { return k >= 1500.0 && k <= 15000.0; });
+  if (!sound || replicates.empty()) return std::nullopt;
+  return Estimate(replicates);
+}
 
 Reading reading_of(const Measurement& m, const Key& key, ReadingKind kind, bool subject_there) {
   Reading reading{.name = m.name(), .kind = kind, .subject_there = subject_there};
@@ -14,11 +26,14 @@ Reading reading_of(const Measurement& m, const Key& key, ReadingKind kind, bool 
   reading.key_to_fill = reading.key_lx / reading.fill_lx;
   reading.ev100 =
       kind == ReadingKind::dome ? ev100_of_dome(reading.total_lx) : ev100_of_flat(reading.total_lx);
+  reading.colour_K = colour_temperature_K(m.channels(0, [](std::size_t, std::size_t) { return true; }));
   for (std::size_t s = 0; s < m.source_count(); ++s)
     for (std::size_t v = 0; v < m.via_count(); ++v) {
       Estimate lx = m.row(0, s, v);
-      if (lx.value() > 0.0)
-        reading.rows.push_back({m.names().sources[s].name, m.names().via_name(v), key.has(s, v), lx});
+      if (!(lx.value() > 0.0)) continue;
+      const auto this_row = [=](std::size_t source, std::size_t via) { return source == s && via == v; };
+      reading.rows.push_back({m.names().sources[s].name, m.names().via_name(v), key.has(s, v), lx,
+                              colour_temperature_K(m.channels(0, this_row))});
     }
   std::ranges::stable_sort(reading.rows, std::ranges::greater{},
                            [](const RowFigure& row) { return row.lx.value(); });

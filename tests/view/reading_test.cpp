@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "libsim/light/chromaticity.h"
 #include "libsim/view/exposure.h"
 #include "tests/view/measured.h"
 
@@ -41,6 +42,21 @@ TEST(Reading, each_receptor_counts_by_its_own_constant) {
   EXPECT_NEAR(reading(ReadingKind::flat).ev100.value(), std::log2(500.0 / 2.5), 1e-5);
   EXPECT_NEAR(reading(ReadingKind::dome).ev100.value(), std::log2(500.0 / 3.3), 1e-5);
   EXPECT_NEAR(reading(ReadingKind::patch).ev100.value(), std::log2(500.0 / 2.5), 1e-5);
+}
+
+// McCamy, "Correlated color temperature as an explicit function of chromaticity coordinates", Color Research
+// and Application 17(2), 1992: 6503.8 K for D65's (0.3127, 0.3290); the white of the channels is D65 (IEC
+// 61966-2-1).
+TEST(Reading, even_channels_have_the_colour_of_d65_and_a_lamp_that_of_its_temperature) {
+  const auto of = [](const Rgb& rgb) {
+    const auto channel = [&](int i) { return Estimate(std::array{rgb[i], rgb[i]}); };
+    return colour_temperature_K({channel(0), channel(1), channel(2)});
+  };
+  EXPECT_NEAR(of(grey(0.7)).value().value(), 6503.8, 5.0);
+  for (const double kelvin : {2700.0, 3500.0, 6000.0})
+    EXPECT_NEAR(of(*light_of_temperature(kelvin)).value().value(), kelvin, 0.005 * kelvin);
+  EXPECT_FALSE(of({0.0, 0.0, 0.0}).has_value());
+  EXPECT_FALSE(of({0.0, 0.0, 1.0}).has_value());
 }
 
 TEST(Reading, gain_is_the_total_over_the_total_without_the_boards_rows) {
