@@ -7,6 +7,21 @@
 
 namespace fillside {
 
+namespace {
+
+/// Farther than 0.05 in the 1960 uv diagram from the light of that temperature, a colour has none to speak
+/// of. CIE 15:2004, section 9.5 (from memory).
+bool is_near_its_temperature(const Chromaticity& colour, double kelvin) {
+  const auto reference = light_of_temperature(kelvin);
+  if (!reference) return false;
+  const auto uv = [](const Chromaticity& c) {
+    return Eigen::Vector2d(4.0 * c.x, 6.0 * c.y) / (-2.0 * c.x + 12.0 * c.y + 3.0);
+  };
+  return (uv(colour) - uv(chromaticity_of(*reference))).norm() <= 0.05;
+}
+
+}  // namespace
+
 std::optional<Estimate> colour_temperature_K(const std::array<Estimate, 3>& channels) {
   const auto kelvin = [](const Rgb& rgb) { return correlated_temperature_K(chromaticity_of(rgb)); };
   const auto at = [&](const auto& of) { return kelvin({of(channels[0]), of(channels[1]), of(channels[2])}); };
@@ -15,6 +30,8 @@ std::optional<Estimate> colour_temperature_K(const std::array<Estimate, 3>& chan
     replicates.push_back(at([r](const Estimate& channel) { return channel.replicate(r); }));
   const bool sound = std::ranges::all_of(replicates, [](double k) { return k >= 1500.0 && k <= 15000.0; });
   if (!sound || replicates.empty()) return std::nullopt;
+  const Rgb mean{channels[0].value(), channels[1].value(), channels[2].value()};
+  if (!is_near_its_temperature(chromaticity_of(mean), kelvin(mean))) return std::nullopt;
   return Estimate(replicates);
 }
 

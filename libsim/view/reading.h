@@ -35,7 +35,7 @@ struct Reading {
 Reading reading_of(const Measurement& measurement, const Key& key, ReadingKind kind, bool subject_there);
 
 /// Correlated colour temperature of a light, K, replicate by replicate; nothing outside 1500 to 15000 K,
-/// where McCamy's formula is no longer within a few per cent, or without light.
+/// where McCamy's formula is no longer within a few per cent, for colours far from white, or without light.
 std::optional<Estimate> colour_temperature_K(const std::array<Estimate, 3>& channels);
 
 /// Gain of a board (or anything that turns light) at a receiver: log2 of the total over the total without its
