@@ -14,7 +14,7 @@ namespace {
 bool is_near_its_temperature(const Chromaticity& colour, double kelvin) {
   const auto reference = light_of_temperature(kelvin);
   if (!reference) return false;
-  const auto uv = [](const Chromaticity& c) {
+  const auto uv = [](const Chromaticity& c) -> Eigen::Vector2d {
     return Eigen::Vector2d(4.0 * c.x, 6.0 * c.y) / (-2.0 * c.x + 12.0 * c.y + 3.0);
   };
   return (uv(colour) - uv(chromaticity_of(*reference))).norm() <= 0.05;
