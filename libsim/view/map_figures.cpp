@@ -135,7 +135,8 @@ FiguredMap make_map(const MapSubject& s, MapFigure figure) {
     if (there && std::isfinite(value.half_width_95())) half_widths.push_back(value.half_width_95());
   }
   result.error = error_of(half_widths);
-  const Range range = good_range(map);
+  // A share has ends of its own: a scale beyond full view would show light that cannot be.
+  const Range range = figure == MapFigure::key_visibility ? Range{0.0, 1.0} : good_range(map);
   map.low = range.low;
   map.high = range.high;
   map.note = fmt::format(
