@@ -50,7 +50,7 @@ void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, const 
     const bool wide = scatters_widely(vertex->material);
     if (wide)
       gatherer.gather(
-          numbers, {vertex->position, vertex->frame.normal, SeenSurface{vertex->material, -rest.direction}},
+          numbers, 1, {vertex->position, vertex->frame.normal, SeenSurface{vertex->material, -rest.direction}},
           weight, ledger);
     if (std::holds_alternative<Matte>(vertex->material)) return;
     // Cloth lets part of the ray go on straight; panes and mirrors turn it or let it go on.

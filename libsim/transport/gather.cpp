@@ -1,6 +1,7 @@
 #include "libsim/transport/gather.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -20,10 +21,11 @@ constexpr int kMostPassed = 60;
 
 }  // namespace
 
-/// One sample at one receiver.
-struct Gatherer::OneSample {
+/// Some samples at one receiver.
+struct Gatherer::Batch {
   Gatherer& gatherer;
-  const SampleNumbers& numbers;
+  const SampleNumbers& first;
+  std::uint32_t count;
   const Receiver& receiver;
   const Rgb& weight;
   Ledger& ledger;
@@ -31,31 +33,52 @@ struct Gatherer::OneSample {
   const Scene& scene = context.scene;
 
   void add_emitter(std::size_t emitter) const;
-  void add_seen(std::size_t emitter, const SeenEmitter& seen) const;
   void add_target(std::size_t target) const;
-  void add_rest() const;
-  void add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& walk_weight, std::uint32_t first_group,
-                FirstVertex first) const;
+  void add_rest(const SampleNumbers& own) const;
+  SampleNumbers numbers(std::uint32_t i) const { return first.with_sample(first.sample() + i); }
+
+ private:
+
+  void add_seen(std::size_t emitter, std::span<const SeenEmitter> seen) const;
+  void add_seen(std::size_t emitter, const SeenEmitter& seen, const Ray& ray, bool blocked) const;
+  void add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& walk_weight,
+                const SampleNumbers& walk_numbers, std::uint32_t first_group) const;
   bool is_own_part(const Surface& surface) const;
 };
 
-void Gatherer::OneSample::add_emitter(std::size_t e) const {
-  const std::uint32_t group = kEmitterGroup + static_cast<std::uint32_t>(e);
-  const Numbers2 at = numbers.pair(group);
-  if (const auto seen = draw_emitter(scene, e, gatherer.emitters_[e], receiver.position, at[0], at[1]))
-    add_seen(e, *seen);
+void Gatherer::Batch::add_emitter(std::size_t e) const {
+  const NumberGroup group = first.shared(kEmitterGroup + static_cast<std::uint32_t>(e));
+  const SeenShape& shape = gatherer.emitters_[e];
+  std::array<SeenEmitter, kMostRaysTogether> drawn;
+  std::size_t seen = 0;
+  for (std::uint32_t i = 0; i < count; ++i) {
+    const Numbers2 u = group.pair(first.sample() + i);
+    if (const auto one = draw_emitter(scene, e, shape, receiver.position, u[0], u[1])) drawn[seen++] = *one;
+  }
+  add_seen(e, std::span(drawn).first(seen));
   if (!scene.sun()) return;
-  const Numbers4 u = numbers.group(group);
-  if (const auto sun = draw_sun(scene, e, receiver.position, u[2], u[3])) add_seen(e, *sun);
+  seen = 0;
+  for (std::uint32_t i = 0; i < count; ++i) {
+    const Numbers4 u = group.numbers(first.sample() + i);
+    if (const auto one = draw_sun(scene, e, receiver.position, u[2], u[3])) drawn[seen++] = *one;
+  }
+  add_seen(e, std::span(drawn).first(seen));
 }
 
-void Gatherer::OneSample::add_seen(std::size_t e, const SeenEmitter& seen) const {
+void Gatherer::Batch::add_seen(std::size_t e, std::span<const SeenEmitter> seen) const {
+  std::array<Ray, kMostRaysTogether> rays;
+  for (std::size_t i = 0; i < seen.size(); ++i)
+    rays[i] = shadow_ray(receiver.position, receiver.normal, seen[i].point);
+  const std::uint32_t blocked =
+      scene.caster().blocked(std::span(rays).first(seen.size()), context.mask & kAllOpaque);
+  for (std::size_t i = 0; i < seen.size(); ++i) add_seen(e, seen[i], rays[i], (blocked >> i) & 1u);
+}
+
+void Gatherer::Batch::add_seen(std::size_t e, const SeenEmitter& seen, const Ray& ray, bool blocked) const {
   const Rgb counted = weight * response(receiver, seen.to_source) / seen.density_per_sr;
   if (counted.maxCoeff() <= 0.0) return;
-  const Ray ray = shadow_ray(receiver.position, receiver.normal, seen.point);
   const Rgb unshadowed =
       scene.has_see_through() ? Rgb(counted * see_through_passage(scene, ray, context.mask)) : counted;
-  const bool blocked = scene.caster().blocked(ray, context.mask & kAllOpaque);
   // What the wall itself hides is no shadow of anything in the set.
   const auto* opening = std::get_if<Opening>(&scene.emitters()[e].kind);
   const bool from_open_wall = !opening || !hidden_by_reveal(*opening, seen.point, receiver.position);
@@ -69,45 +92,54 @@ void Gatherer::OneSample::add_seen(std::size_t e, const SeenEmitter& seen) const
   add_by_rows(scene, context.rows, e, seen.emission, seen.to_source, add);
 }
 
-void Gatherer::OneSample::add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& walk_weight,
-                         std::uint32_t first_group, FirstVertex first) const {
+void Gatherer::Batch::add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& walk_weight,
+                               const SampleNumbers& walk_numbers, std::uint32_t first_group) const {
   if (walk_weight.maxCoeff() <= 0.0) return;
   std::vector<Rgb>& radiance = gatherer.radiance_;
   const std::size_t via = via_of_object(vertex.object);
   std::ranges::fill(radiance, grey(0.0));
-  walk({scene, numbers, first_group, context.mask, context.rows, context.kept}, std::move(vertex), to_viewer,
-       walk_weight, first, radiance);
+  walk({scene, walk_numbers, first_group, context.mask, context.rows, context.kept}, std::move(vertex),
+       to_viewer, walk_weight, FirstVertex::turned_only, radiance);
   for (std::size_t source = 0; source < radiance.size(); ++source)
     if (radiance[source].maxCoeff() > 0.0) ledger.add(source, via, radiance[source]);
 }
 
-void Gatherer::OneSample::add_target(std::size_t t) const {
+void Gatherer::Batch::add_target(std::size_t t) const {
   const Target& target = scene.targets()[t];
   const Surface& surface = scene.surfaces()[target.surface];
-  if (scene.objects()[surface.object].subject && context.mask == kWithoutSubject) return;
   const SphericalRectangle& seen = gatherer.targets_[t];
-  if (!seen.visible()) return;
-  const Numbers2 u = numbers.pair(kTargetGroup + static_cast<std::uint32_t>(t));
-  const auto [point, density] = seen.draw(u[0], u[1]);
-  const Direction to_target = (point - receiver.position).normalized();
-  const Rgb counted = weight * response(receiver, to_target) / density;
-  if (counted.maxCoeff() <= 0.0) return;
-  const Rgb passed = passage(scene, shadow_ray(receiver.position, receiver.normal, point), context.mask);
-  if (passed.maxCoeff() <= 0.0) return;
-  const double distance_m = (point - receiver.position).norm();
-  add_walk({point, frame_around(target.rectangle.normal()), surface.material, surface.object,
-            context.kept.cell_at(scene, target.surface, point, distance_m, to_target)},
-           -to_target, counted * passed, kTargetWalk + static_cast<std::uint32_t>(t) * kGroupsOfAWalk,
-           FirstVertex::turned_only);
+  if (!seen.visible() || (scene.objects()[surface.object].subject && context.mask == kWithoutSubject)) return;
+  const NumberGroup group = first.shared(kTargetGroup + static_cast<std::uint32_t>(t));
+  std::array<SphericalRectangle::Seen, kMostRaysTogether> drawn;
+  std::array<Ray, kMostRaysTogether> rays;
+  for (std::uint32_t i = 0; i < count; ++i) {
+    const Numbers2 u = group.pair(first.sample() + i);
+    drawn[i] = seen.draw(u[0], u[1]);
+    rays[i] = shadow_ray(receiver.position, receiver.normal, drawn[i].point);
+  }
+  const std::uint32_t blocked =
+      scene.caster().blocked(std::span(rays).first(count), context.mask & kAllOpaque);
+  for (std::uint32_t i = 0; i < count; ++i) {
+    if ((blocked >> i) & 1u) continue;
+    const Eigen::Vector3d way = drawn[i].point - receiver.position;
+    const double distance_m = way.norm();
+    const Direction to_target = way / distance_m;
+    Rgb counted = weight * response(receiver, to_target) / drawn[i].density_per_sr;
+    if (counted.maxCoeff() <= 0.0) continue;
+    if (scene.has_see_through()) counted *= see_through_passage(scene, rays[i], context.mask);
+    add_walk({drawn[i].point, frame_around(target.rectangle.normal()), surface.material, surface.object,
+              context.kept.cell_at(scene, target.surface, drawn[i].point, distance_m, to_target)},
+             -to_target, counted, numbers(i), kTargetWalk + static_cast<std::uint32_t>(t) * kGroupsOfAWalk);
+  }
 }
 
 /// True for a surface that add_target has taken from here already.
-bool Gatherer::OneSample::is_own_part(const Surface& surface) const {
+bool Gatherer::Batch::is_own_part(const Surface& surface) const {
   return surface.target != kNone && gatherer.targets_[static_cast<std::size_t>(surface.target)].visible();
 }
 
-void Gatherer::OneSample::add_rest() const {
-  const auto drawn = draw_response(receiver, numbers.group(kRestGroup));
+void Gatherer::Batch::add_rest(const SampleNumbers& own) const {
+  const auto drawn = draw_response(receiver, own.group(kRestGroup));
   if (!drawn) return;
   const Direction to_hit = drawn->to_source;
   Rgb left = weight * drawn->weight;
@@ -120,7 +152,7 @@ void Gatherer::OneSample::add_rest() const {
     // 2. A window or lamp: its own light is an own part; what its room face returns is not.
     if (surface.emitter != kNone) {
       auto face = room_face_at(scene, scene.emitters()[static_cast<std::size_t>(surface.emitter)], *hit);
-      if (face) add_walk(std::move(*face), -to_hit, left, kRestWalk, FirstVertex::turned_only);
+      if (face) add_walk(std::move(*face), -to_hit, left, own, kRestWalk);
       return;
     }
     // 3. What it turns toward the receiver, unless it is a board or cloth with a part of its own.
@@ -128,8 +160,8 @@ void Gatherer::OneSample::add_rest() const {
     if (!is_own_part(surface)) {
       Vertex vertex = vertex_at(scene, *hit);
       vertex.cell = context.kept.cell_of(*hit, to_hit);
-      add_walk(std::move(vertex), -to_hit, left,
-               through ? kPaneWalk + passed * kGroupsOfAWalk : kRestWalk, FirstVertex::turned_only);
+      add_walk(std::move(vertex), -to_hit, left, own,
+               through ? kPaneWalk + passed * kGroupsOfAWalk : kRestWalk);
     }
     if (!through) return;
     // 4. What passes a pane or cloth straight goes on.
@@ -154,15 +186,16 @@ void Gatherer::look_from(const Point& position) {
     targets_.emplace_back(target.rectangle, position, target.both_sides);
 }
 
-void Gatherer::gather(const SampleNumbers& numbers, const Receiver& receiver, const Rgb& weight,
-                      Ledger& ledger) {
+void Gatherer::gather(const SampleNumbers& numbers, std::uint32_t count, const Receiver& receiver,
+                      const Rgb& weight, Ledger& ledger) {
   look_from(receiver.position);
-  const OneSample sample{*this, numbers, receiver, weight, ledger};
+  const Batch batch{*this, numbers, count, receiver, weight, ledger};
   if (context_.parts & kEmitterPart)
-    for (std::size_t e = 0; e < emitters_.size(); ++e) sample.add_emitter(e);
+    for (std::size_t e = 0; e < emitters_.size(); ++e) batch.add_emitter(e);
   if (context_.parts & kBoardPart)
-    for (std::size_t t = 0; t < targets_.size(); ++t) sample.add_target(t);
-  if (context_.parts & kRestPart) sample.add_rest();
+    for (std::size_t t = 0; t < targets_.size(); ++t) batch.add_target(t);
+  if (context_.parts & kRestPart)
+    for (std::uint32_t i = 0; i < count; ++i) batch.add_rest(batch.numbers(i));
 }
 
 }  // namespace fillside

@@ -35,11 +35,13 @@ class Gatherer {
 
   const GatherContext& context() const { return context_; }
 
-  /// Adds (response x radiance) of one sample over the whole sphere, times `weight`, to the ledger's rows.
-  void gather(const SampleNumbers& numbers, const Receiver& receiver, const Rgb& weight, Ledger& ledger);
+  /// Adds (response x radiance) over the whole sphere, times `weight`, to the ledger's rows, for `count` (at
+  /// most kMostRaysTogether) samples at one receiver; `numbers` are the first one's.
+  void gather(const SampleNumbers& numbers, std::uint32_t count, const Receiver& receiver, const Rgb& weight,
+              Ledger& ledger);
 
  private:
-  struct OneSample;
+  struct Batch;
   void look_from(const Point& position);
 
   GatherContext context_;

@@ -23,7 +23,7 @@ struct RowNames {
 };
 
 /// Samples that gave no finite number: left out, counted, and one of them named so that it can be drawn
-/// again.
+/// again: it is `sample` or one of the fifteen after it.
 struct RefusedSamples {
   std::uint64_t count = 0;
   std::uint64_t element = 0;

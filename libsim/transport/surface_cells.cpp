@@ -29,12 +29,9 @@ double wanted_size_m(ObjectKind kind) {
   }
 }
 
-double longest_side_m(const Mesh& mesh, const Triangle& triangle) {
-  double longest = 0.0;
-  for (std::size_t i = 0; i < 3; ++i)
-    longest =
-        std::max(longest, (mesh.corners[triangle[i]] - mesh.corners[triangle[(i + 1) % 3]]).norm());
-  return longest;
+/// The side of the half square that has a triangle's area.
+double side_m(const Mesh& mesh, const Triangle& triangle) {
+  return std::sqrt(area_vector(mesh, triangle).norm());
 }
 
 /// A triangle whose sides are cut into n parts falls into n^2 congruent ones, numbered row by row along its
@@ -81,7 +78,7 @@ SurfaceCells::SurfaceCells(const Scene& scene) : surfaces_(scene.surfaces().size
 void SurfaceCells::cut(const Mesh& mesh, std::uint32_t surface) {
   OfSurface& of = surfaces_[surface];
   for (std::uint32_t t = 0; t < mesh.triangles.size(); ++t) {
-    const double times = longest_side_m(mesh, mesh.triangles[t]) / of.size_m;
+    const double times = side_m(mesh, mesh.triangles[t]) / of.size_m;
     if (times <= 1.0) continue;
     const auto n = static_cast<std::uint16_t>(std::min<double>(std::ceil(times), kMostCuts));
     of.cuts[t] = n;
