@@ -45,7 +45,7 @@
 #include "libsim/light/chromaticity.h"      // colour of light apart from its strength
 #include "libsim/light/colour_matching.h"   // how the eye's three sums weigh wavelengths
 #include "libsim/light/daylight.h"          // sky, sun and the ground that they light, as one
-#include "libsim/light/daylight_by_hour.h"  // daylight of one kind of weather at any hour of the year, quickly
+#include "libsim/light/daylight_by_hour.h"  // daylight of one kind of weather at any hour of the year
 #include "libsim/light/daylight_colour.h"   // the usual colour of each kind of sky and of the sun
 #include "libsim/light/general_sky.h"       // the skies of the CIE standard general sky
 #include "libsim/light/horizon.h"           // height above the horizon and compass bearing
@@ -53,12 +53,12 @@
 #include "libsim/light/lit_skyline.h"       // how bright the skyline is
 #include "libsim/light/outside.h"           // what is seen through a window
 #include "libsim/light/patched_outside.h"   // the outside as daylight coefficients want it
-#include "libsim/light/sky_integral.h"  // illuminance by a luminance given over the upper half of directions
-#include "libsim/light/sky_patches.h"   // the outside cut into patches
-#include "libsim/light/skyline.h"       // what stands before the sky
-#include "libsim/light/sun.h"           // the sun as a light: a disc half a degree across
-#include "libsim/light/sun_day.h"       // when the sun rises, stands highest and sets
-#include "libsim/light/sun_position.h"  // where the sun stands, by place and time
+#include "libsim/light/sky_integral.h"      // illuminance by a luminance given over the upper half of
+#include "libsim/light/sky_patches.h"       // the outside cut into patches
+#include "libsim/light/skyline.h"           // what stands before the sky
+#include "libsim/light/sun.h"               // the sun as a light: a disc half a degree across
+#include "libsim/light/sun_day.h"           // when the sun rises, stands highest and sets
+#include "libsim/light/sun_position.h"      // where the sun stands, by place and time
 
 // matter: what surfaces do with light
 #include "libsim/matter/catalogue.h"    // named surfaces, cloths and stock sheets, each with where its
@@ -120,18 +120,21 @@
 #include "libsim/sensor/receiver.h"     // the place where light is received, and how much each direction
 
 // transport: the journey of the light
-#include "libsim/transport/attribution.h"   // the ledger of one receiver
-#include "libsim/transport/camera_path.h"   // from the lens to the first surface that scatters widely
-#include "libsim/transport/coefficients.h"  // daylight coefficients
-#include "libsim/transport/gather.h"        // all light at one receiver from one sample, partitioned, not
-#include "libsim/transport/key.h"           // the key
-#include "libsim/transport/means.h"         // the innermost loop of every measurement
-#include "libsim/transport/measure.h"       // measuring
-#include "libsim/transport/measurement.h"   // what an instrument read
-#include "libsim/transport/openings.h"      // windows and lamps as seen from a point
-#include "libsim/transport/source_rows.h"   // under which row the light of a window or lamp is written down
-#include "libsim/transport/sunbeam.h"       // the sun's straight way to a place in the set
-#include "libsim/transport/walk.h"          // one light sample followed backwards
+#include "libsim/transport/attribution.h"    // the ledger of one receiver
+#include "libsim/transport/camera_path.h"    // from the lens to the first surface that scatters widely
+#include "libsim/transport/coefficients.h"   // daylight coefficients
+#include "libsim/transport/gather.h"         // all light at one receiver from one sample, partitioned, not
+#include "libsim/transport/kept_light.h"     // the cached mode's store
+#include "libsim/transport/key.h"            // the key
+#include "libsim/transport/means.h"          // the innermost loop of every measurement
+#include "libsim/transport/measure.h"        // measuring
+#include "libsim/transport/measurement.h"    // what an instrument read
+#include "libsim/transport/openings.h"       // windows and lamps as seen from a point
+#include "libsim/transport/parts.h"          // the integrals into which the light at a receiver is divided
+#include "libsim/transport/source_rows.h"    // under which row the light of a window or lamp is written down
+#include "libsim/transport/sunbeam.h"        // the sun's straight way to a place in the set
+#include "libsim/transport/surface_cells.h"  // the matte surfaces of a set divided into small cells, for
+#include "libsim/transport/walk.h"           // one light sample followed backwards
 
 // view: what a reading says
 #include "libsim/view/averaged.h"       // A map with its grain rubbed out, for lines that should not
@@ -151,12 +154,14 @@
 #include "libsim/view/set_outline.h"    // the set seen from above, to draw into maps of level planes
 
 // what_if: what would be, and whether it is so
+#include "libsim/what_if/audit.h"         // how far the cached mode is off
 #include "libsim/what_if/calendar.h"      // when the light at a table is good
 #include "libsim/what_if/claims.h"        // claims
 #include "libsim/what_if/daylit_set.h"    // A set measured once by daylight coefficients and read under any
 #include "libsim/what_if/effort.h"        // how well and how long to measure
 #include "libsim/what_if/figure_names.h"  // figures of a set by name, for claims
 #include "libsim/what_if/map_reading.h"   // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/part_reading.h"  // one instrument read part by part
 #include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
 #include "libsim/what_if/set_instruments.h"  // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"      // all meters and patches of a set, read to a wanted precision

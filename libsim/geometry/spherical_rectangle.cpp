@@ -7,7 +7,8 @@ namespace fillside {
 namespace {
 
 constexpr double kSmallSolidAngle_sr = 2e-3;
-constexpr double kFarOff = 2.0;  // squared distance in squared diagonals
+constexpr double kFarOff = 2.0;   // squared distance in squared diagonals,
+constexpr double kFacing = 0.25;  // and squared cosine, from which drawing by area is even enough
 constexpr double kInPlane_m = 1e-7;  // nearer to its plane than this, a rectangle is seen edge-on
 
 /// acos(a) + acos(b) for one arc tangent instead of two arc cosines: the angle of the product of two complex
@@ -35,7 +36,7 @@ SphericalRectangle::SphericalRectangle(const Rectangle& rectangle, const Point& 
     z_axis_ = -z_axis_;
   }
   const double area_m2 = width * height, distance2 = (rectangle.centre - seen_from).squaredNorm();
-  if (distance2 > kFarOff * (width * width + height * height)) {
+  if (distance2 > kFarOff * (width * width + height * height) && z0_ * z0_ > kFacing * distance2) {
     draw_by_area(area_m2, distance2);
     return;
   }

@@ -24,6 +24,8 @@ class SphericalRectangle {
   Seen draw(double u, double v) const;
   /// Density with which draw gives the direction to a point of the rectangle.
   double density_per_sr(const Point& point) const;
+  /// True for a small or distant rectangle.
+  bool drawn_by_area() const { return by_area_; }
   /// Of a small or distant rectangle by its centre's distance, to a few per cent.
   double solid_angle_sr() const { return solid_angle_sr_; }
 

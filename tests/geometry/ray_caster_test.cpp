@@ -29,6 +29,39 @@ TEST(RayCaster, meets_a_box_where_the_planes_say) {
   EXPECT_EQ(hit->surface, 0u);
 }
 
+TEST(RayCaster, shadow_rays_shot_together_find_what_each_finds_alone) {
+  const RayCaster caster =
+      cast({tests::ball_mesh({0.2, 0.1, 0.3}, 0.5, 40), box_mesh({1, 0, 0}, 0.3, 0.4, 0.5)});
+  tests::Dice dice(72);
+  int blocked = 0, rays_shot = 0;
+  for (std::size_t count = 1; count <= kMostRaysTogether; ++count)
+    for (int repeat = 0; repeat < 20; ++repeat) {
+      std::vector<Ray> rays;
+      for (std::size_t i = 0; i < count; ++i) rays.push_back({{-0.4, -0.4, 0.2}, dice.throw_direction(), 2.5});
+      const std::uint32_t together = caster.blocked(rays, kEverything);
+      EXPECT_EQ(together >> count, 0u);
+      for (std::size_t i = 0; i < count; ++i, ++rays_shot) {
+        EXPECT_EQ((together >> i) & 1u, caster.blocked(rays[i], kEverything) ? 1u : 0u);
+        blocked += static_cast<int>((together >> i) & 1u);
+      }
+    }
+  EXPECT_GT(blocked, rays_shot / 20);
+  EXPECT_LT(blocked, rays_shot * 19 / 20);
+}
+
+TEST(RayCaster, a_hit_s_weights_lead_back_to_its_place) {
+  const Mesh ball = tests::ball_mesh({0, 0, 0}, 1.0, 20);
+  const RayCaster caster = cast({ball});
+  tests::Dice dice(73);
+  for (int i = 0; i < 200; ++i) {
+    const auto hit = caster.first_hit({Point::Zero(), dice.throw_direction()}, kEverything);
+    ASSERT_TRUE(hit);
+    const Triangle& corner = ball.triangles[hit->triangle];
+    const Point &a = ball.corners[corner[0]], &b = ball.corners[corner[1]], &c = ball.corners[corner[2]];
+    EXPECT_LT((a + hit->along_second * (b - a) + hit->along_third * (c - a) - hit->position).norm(), 1e-5);
+  }
+}
+
 TEST(RayCaster, from_inside_meets_the_far_face_with_its_outward_normal) {
   const auto hit = cast({box_mesh({0, 0, 1}, 2, 2, 2)}).first_hit({{0, 0, 2}, {0, 0, 1}}, kEverything);
   ASSERT_TRUE(hit);

@@ -1,0 +1,120 @@
+// The cached mode against what it stands for: whole walks, and closed shapes with a known answer.
+#include "libsim/transport/kept_light.h"
+
+#include <gtest/gtest.h>
+
+#include "libsim/transport/measure.h"
+#include "libsim/what_if/audit.h"
+#include "tests/closed_form/agreement.h"
+#include "tests/closed_form/furnished_room.h"
+#include "tests/closed_form/spheres.h"
+
+namespace fillside::tests {
+namespace {
+
+constexpr KeepingBudget kFine{.samples = 64, .replicates = 16};
+
+Scene furnished() { return Scene(furnished_room()); }
+
+MapPlane table_of_the_room(int columns = 12, int rows = 8) {
+  MapPlane plane{"table", sheet({1.25, 0.85, 0.701}, {2.25, 1.6, 0.701}, kUp)};
+  plane.columns = columns, plane.rows = rows;
+  return plane;
+}
+
+Estimate mean(const Measurement& measurement) {
+  Estimate sum = 0.0;
+  for (std::size_t e = 0; e < measurement.element_count(); ++e) sum = sum + measurement.total(e);
+  return sum / static_cast<double>(measurement.element_count());
+}
+
+// A convex matte body in even light sends back albedo x L everywhere (Lambert, Photometria, 1760): there an
+// even cell is the truth.
+TEST(KeptLight, of_a_ball_in_even_light_is_albedo_times_luminance_in_every_cell) {
+  SceneParts parts;
+  for (const Rectangle& face : inner_faces({3, 3, 3})) add_lamp(parts, face, 1.0);
+  add_wall(parts, sphere_mesh({1.5, 1.5, 1.5}, 0.3, 24), Matte{grey(0.5)}, "ball");
+  const Scene scene(std::move(parts));
+  const KeptLight kept(scene, kEverything, kFine);
+  ASSERT_GT(kept.cells().count(), 6u);
+  for (std::uint32_t cell = 0; cell < kept.cells().count(); ++cell) {
+    std::array<double, kMostReplicates> luminances{};
+    for (int r = 0; r < kept.replicates(); ++r) {
+      std::vector<Rgb> radiance(scene.sources().size(), grey(0.0));
+      kept.add(r, cell, grey(1.0), radiance);
+      for (const Rgb& each : radiance) luminances[static_cast<std::size_t>(r)] += luminance(each);
+    }
+    EXPECT_TRUE(agrees(Estimate(luminances), 0.5, 0.02)) << cell;
+  }
+}
+
+TEST(KeptLight, a_cached_map_agrees_with_the_unbiased_one_row_by_row) {
+  const Scene scene = furnished();
+  const KeptLight kept(scene, kEverything, kFine);
+  const MapPlane plane = table_of_the_room();
+  const Measurement cached = measure(scene, plane, {.samples = 64, .kept = &kept}),
+                    whole = measure(scene, plane, {.samples = 64});
+  EXPECT_LT(mean(cached).standard_error(), 0.005 * mean(cached).value());
+  for (std::size_t source = 0; source < cached.source_count(); ++source)
+    for (std::size_t via = 0; via < cached.via_count(); ++via) {
+      Estimate a = 0.0, b = 0.0;
+      for (std::size_t e = 0; e < cached.element_count(); ++e)
+        a = a + cached.row(e, source, via), b = b + whole.row(e, source, via);
+      const double error = std::hypot(a.standard_error(), b.standard_error());
+      EXPECT_NEAR(a.value(), b.value(), 4.0 * error + 0.003 * mean(whole).value() * 96)
+          << source << ' ' << via;
+    }
+  // The stated bound of the mode: 0.3 % of a map's mean.
+  const Estimate off = mean(cached) / mean(whole);
+  EXPECT_NEAR(off.value(), 1.0, 0.003 + 4.0 * off.standard_error());
+}
+
+TEST(KeptLight, costs_few_rays_and_so_leaves_less_noise) {
+  const Scene scene = furnished();
+  const KeptLight kept(scene, kEverything, kFine);
+  const MapPlane plane = table_of_the_room(4, 3);
+  const Budget whole{.samples = 64, .parts = kBoardPart | kRestPart};
+  Budget cached = whole;
+  cached.kept = &kept;
+  EXPECT_LT(mean(measure(scene, plane, cached)).standard_error(),
+            mean(measure(scene, plane, whole)).standard_error());
+}
+
+TEST(KeptLight, is_the_same_for_any_number_of_threads) {
+  const Scene scene = furnished();
+  const MapPlane plane = table_of_the_room(4, 3);
+  std::vector<double> totals[2];
+  for (const int threads : {1, 2}) {
+    const KeptLight kept(scene, kEverything, {.samples = 4, .replicates = 4, .threads = threads});
+    const Measurement m =
+        measure(scene, plane, {.samples = 8, .replicates = 4, .threads = threads, .kept = &kept});
+    for (std::size_t e = 0; e < m.element_count(); ++e) totals[threads - 1].push_back(m.total(e).value());
+  }
+  EXPECT_EQ(totals[0], totals[1]);
+}
+
+TEST(Parts, add_up_to_the_whole_to_the_last_sample) {
+  const Scene scene = furnished();
+  const MapPlane plane = table_of_the_room(4, 3);
+  const Measurement whole = measure(scene, plane, {.samples = 32});
+  Measurement sum = measure(scene, plane, {.samples = 32, .parts = kEmitterPart});
+  for (const Parts part : {kBoardPart, kRestPart})
+    sum.add_part(measure(scene, plane, {.samples = 32, .parts = part}));
+  for (std::size_t e = 0; e < whole.element_count(); ++e)
+    EXPECT_NEAR(sum.total(e).value(), whole.total(e).value(), 1e-5 * whole.total(e).value());
+}
+
+// The store of a darker room looked up in a lighter one: the audit must see it, or it could not see anything.
+TEST(Audit, sees_a_store_that_is_wrong) {
+  const Scene scene = furnished(), darker(furnished_room({.wall_albedo = 0.4}));
+  const MapPlane plane = table_of_the_room();
+  const KeptLight wrong(darker, kEverything, {}), right(scene, kEverything, {});
+  const Audit bad = audit_of(scene, plane, {}, {.kept = &wrong}),
+              good = audit_of(scene, plane, {}, {.kept = &right});
+  EXPECT_EQ(good.points, 96);
+  EXPECT_LT(bad.mean_bias.value() + 4.0 * bad.mean_bias.half_width_95(), -0.005);
+  EXPECT_LT(std::abs(good.mean_bias.value()), 0.003 + good.mean_bias.half_width_95());
+}
+
+}  // namespace
+}  // namespace fillside::tests
