@@ -30,9 +30,15 @@ struct FewSamples {
     gatherer.gather(first, count, meter.receiver, grey(1.0), ledger);
   }
   void operator()(const MapPlane& plane) const {
-    // All of them at one place in the cell, so that what is seen from there is worked out once.
-    const Numbers2 u = first.with_sample(first.sample() / kMostRaysTogether).pair(kPlaceGroup);
-    gatherer.gather(first, count, plane.draw(element, u[0], u[1]), grey(1.0), ledger);
+    // In a small cell all of them at one place, so that what is seen from there is worked out once.
+    if (is_small(plane)) {
+      const Numbers2 u = first.with_sample(first.sample() / kMostRaysTogether).pair(kPlaceGroup);
+      return gatherer.gather(first, count, plane.draw(element, u[0], u[1]), grey(1.0), ledger);
+    }
+    each([&](const SampleNumbers& numbers) {
+      const Numbers2 u = numbers.pair(kPlaceGroup);
+      gatherer.gather(numbers, 1, plane.draw(element, u[0], u[1]), grey(1.0), ledger);
+    });
   }
   void operator()(const Patch& patch) const {
     each([&](const SampleNumbers& numbers) {
@@ -47,6 +53,12 @@ struct FewSamples {
 
  private:
   static constexpr std::uint32_t kPlaceGroup = 0;
+  /// Light changes little within a cell of this size; in a larger one each sample has a place of its own.
+  static bool is_small(const MapPlane& plane) {
+    constexpr double kSmallCell_m = 0.05;
+    return 2.0 * plane.rectangle.half_u.norm() < kSmallCell_m * plane.columns &&
+           2.0 * plane.rectangle.half_v.norm() < kSmallCell_m * plane.rows;
+  }
   template <class Take>
   void each(const Take& take) const {
     for (std::uint32_t i = 0; i < count; ++i) take(first.with_sample(first.sample() + i));
