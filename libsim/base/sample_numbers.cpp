@@ -86,6 +86,12 @@ std::uint64_t mixed(std::uint64_t a, std::uint64_t b) {
   return mixed_word(mixed_word(a) + b);
 }
 
+std::uint64_t name_hash(std::string_view name) {
+  std::uint64_t hash = 0xcbf29ce484222325u;
+  for (const char c : name) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3u;
+  return hash;
+}
+
 std::array<std::uint32_t, 4> sobol_point(std::uint32_t index) {
   std::array<std::uint32_t, 4> x{};
   for (std::size_t byte = 0; byte < 4; ++byte) {
@@ -109,8 +115,7 @@ NumberGroup::NumberGroup(std::uint64_t key) : order_key_(static_cast<std::uint32
 Numbers4 NumberGroup::numbers(std::uint32_t sample) const {
   const auto point = sobol_point(owen_scrambled(sample, order_key_));
   Numbers4 numbers;
-  for (std::size_t d = 0; d < 4; ++d)
-    numbers[d] = unit_interval(owen_scrambled(point[d], scramble_keys_[d]));
+  for (std::size_t d = 0; d < 4; ++d) numbers[d] = unit_interval(owen_scrambled(point[d], scramble_keys_[d]));
   return numbers;
 }
 

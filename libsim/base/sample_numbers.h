@@ -9,6 +9,7 @@
 
 #include <array>
 #include <cstdint>
+#include <string_view>
 
 namespace fillside {
 
@@ -18,6 +19,10 @@ using Numbers4 = std::array<double, 4>;  ///< each in [0, 1)
 /// A well-mixed 64-bit hash of two words. Steele, Lea, Flood, "Fast Splittable Pseudorandom Number
 /// Generators", OOPSLA 2014, fig. 16 (the mixing function of SplitMix64).
 std::uint64_t mixed(std::uint64_t a, std::uint64_t b);
+
+/// A hash by which things of the same name get the same numbers, whatever stands before them in a list.
+/// FNV-1a, Fowler, Noll, Vo: http://www.isthe.com/chongo/tech/comp/fnv.
+std::uint64_t name_hash(std::string_view name);
 
 /// The unscrambled Sobol point of an index; dimensions 0 to 3, 32-bit fractions.
 std::array<std::uint32_t, 4> sobol_point(std::uint32_t index);
@@ -50,6 +55,12 @@ class SampleNumbers {
   Numbers2 pair(std::uint32_t group) const { return shared(group).pair(sample_); }
   /// The group itself, for those who draw many samples of it.
   NumberGroup shared(std::uint32_t group) const { return NumberGroup(mixed(stream_, group)); }
+  /// Numbers of its own for something that the sample meets, the same whatever else is met beside it.
+  SampleNumbers apart(std::uint64_t key) const {
+    SampleNumbers other = *this;
+    other.stream_ = mixed(stream_, key);
+    return other;
+  }
   /// Another sample of the same element and replicate.
   SampleNumbers with_sample(std::uint32_t sample) const {
     SampleNumbers other = *this;

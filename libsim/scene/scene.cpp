@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "libsim/base/cases.h"
+#include "libsim/base/sample_numbers.h"
 
 namespace fillside {
 namespace {
@@ -82,7 +83,10 @@ void SceneParts::add_surface(Mesh mesh, const Material& material, std::uint16_t 
 
 void SceneParts::add_target_sheet(const Rectangle& rectangle, const Material& material, std::uint16_t object,
                                   bool both_sides) {
-  targets.push_back({rectangle, both_sides, surfaces.size()});
+  const auto of_the_same = std::ranges::count_if(
+      targets, [&](const Target& other) { return surfaces[other.surface].object == object; });
+  targets.push_back({rectangle, both_sides, surfaces.size(),
+                     name_hash(objects[object].name) + static_cast<std::uint64_t>(of_the_same)});
   surfaces.push_back({mesh_of(rectangle), material, object, kNone, static_cast<int>(targets.size()) - 1});
 }
 

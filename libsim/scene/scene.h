@@ -76,7 +76,8 @@ struct Source {
 struct Target {
   Rectangle rectangle;
   bool both_sides = false;
-  std::size_t surface = 0;  ///< the surface that lies in it
+  std::size_t surface = 0;        ///< the surface that lies in it
+  std::uint64_t numbers_key = 0;  ///< its own random numbers, by name: they stay when others come or go
 };
 
 inline constexpr int kNone = -1;

@@ -13,7 +13,7 @@ namespace {
 // Padded groups: one for each thing that is drawn, so that no two share their numbers.
 constexpr std::uint32_t kEmitterGroup = kFirstGatherGroup;
 constexpr std::uint32_t kRestGroup = kFirstGatherGroup + 256;
-constexpr std::uint32_t kTargetGroup = kFirstGatherGroup + 257;
+constexpr std::uint32_t kTargetGroup = kFirstGatherGroup + 257;  // of each target's own numbers
 constexpr std::uint32_t kRestWalk = kGroupsOfAWalk;
 constexpr std::uint32_t kPaneWalk = 2 * kGroupsOfAWalk;  // and the following, one for each thing passed
 constexpr std::uint32_t kTargetWalk = 64 * kGroupsOfAWalk;
@@ -38,7 +38,6 @@ struct Gatherer::Batch {
   SampleNumbers numbers(std::uint32_t i) const { return first.with_sample(first.sample() + i); }
 
  private:
-
   void add_seen(std::size_t emitter, std::span<const SeenEmitter> seen) const;
   void add_seen(std::size_t emitter, const SeenEmitter& seen, const Ray& ray, bool blocked) const;
   void add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& walk_weight,
@@ -109,7 +108,8 @@ void Gatherer::Batch::add_target(std::size_t t) const {
   const Surface& surface = scene.surfaces()[target.surface];
   const SphericalRectangle& seen = gatherer.targets_[t];
   if (!seen.visible() || (scene.objects()[surface.object].subject && context.mask == kWithoutSubject)) return;
-  const NumberGroup group = first.shared(kTargetGroup + static_cast<std::uint32_t>(t));
+  const SampleNumbers own = first.apart(target.numbers_key);
+  const NumberGroup group = own.shared(kTargetGroup);
   std::array<SphericalRectangle::Seen, kMostRaysTogether> drawn;
   std::array<Ray, kMostRaysTogether> rays;
   for (std::uint32_t i = 0; i < count; ++i) {
@@ -129,7 +129,7 @@ void Gatherer::Batch::add_target(std::size_t t) const {
     if (scene.has_see_through()) counted *= see_through_passage(scene, rays[i], context.mask);
     add_walk({drawn[i].point, frame_around(target.rectangle.normal()), surface.material, surface.object,
               context.kept.cell_at(scene, target.surface, drawn[i].point, distance_m, to_target)},
-             -to_target, counted, numbers(i), kTargetWalk + static_cast<std::uint32_t>(t) * kGroupsOfAWalk);
+             -to_target, counted, own.with_sample(first.sample() + i), kTargetWalk);
   }
 }
 

@@ -1,7 +1,6 @@
 #include "libsim/transport/means.h"
 
 #include <algorithm>
-#include <string_view>
 
 #include "libsim/base/cases.h"
 #include "libsim/transport/camera_path.h"
@@ -9,14 +8,6 @@
 
 namespace fillside {
 namespace {
-
-/// FNV-1a, Fowler, Noll, Vo: http://www.isthe.com/chongo/tech/comp/fnv. Names give instruments their own
-/// numbers, the same in every variant of a set.
-std::uint64_t name_hash(std::string_view name) {
-  std::uint64_t hash = 0xcbf29ce484222325u;
-  for (const char c : name) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3u;
-  return hash;
-}
 
 /// A few samples of each kind of instrument; `first` are the numbers of the first of them.
 struct FewSamples {
@@ -68,10 +59,10 @@ struct FewSamples {
 }  // namespace
 
 std::uint32_t mask_of(const Sensor& sensor) {
-  const bool subject_there = std::visit(Cases{[](const Meter& meter) { return meter.subject_there; },
-                          [](const MapPlane& plane) { return plane.subject_there; },
-                          [](const auto&) { return true; }},
-                    sensor);
+  const bool subject_there = std::visit(
+      Cases{[](const Meter& meter) { return meter.subject_there; },
+            [](const MapPlane& plane) { return plane.subject_there; }, [](const auto&) { return true; }},
+      sensor);
   return subject_there ? kEverything : kWithoutSubject;
 }
 
@@ -86,8 +77,10 @@ RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget
   const auto [element, replicate] = of;
   RefusedSamples refused;
   means.reset();
-  const KeptReplicate kept{budget.kept, budget.kept ? (budget.first_replicate + of.replicate) % budget.kept->replicates() : 0};
+  const KeptReplicate kept{
+      budget.kept, budget.kept ? (budget.first_replicate + of.replicate) % budget.kept->replicates() : 0};
   Gatherer gatherer({scene, mask_of(sensor), rows, kept, budget.parts});
+  // Its name gives an instrument its own numbers, the same in every variant of a set.
   const std::uint64_t address = name_hash(name_of(sensor)) + element;
   const SampleNumbers numbers(budget.seed, address, budget.first_replicate + replicate, 0);
   const std::uint32_t end = budget.first_sample + budget.samples;
