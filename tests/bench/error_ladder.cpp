@@ -11,22 +11,24 @@
 namespace fillside::bench {
 namespace {
 
-constexpr int kSeeds = 6;              // of 16 replicates each: an error bar that is itself within 8 %
+constexpr int kManySeeds = 6;  // of 16 replicates each: an error bar that is itself within 8 %
+constexpr int kFewSeeds = 2;   // within 13 %, for long runs
+constexpr double kLong_s = 0.2;
 constexpr double kLongEnough_s = 6.0;  // then a target counts as out of reach
 
-Rung rung(const Scene& scene, const Meter& meter, std::uint32_t samples) {
+Rung rung(const Scene& scene, const Meter& meter, std::uint32_t samples, int seeds) {
   Rung rung;
   std::array<double, 4> squares{};
   const Stopwatch watch;
   std::vector<Measurement> runs;
-  for (std::uint64_t i = 0; i < kSeeds; ++i)
+  for (std::uint64_t i = 0; i < static_cast<std::uint64_t>(seeds); ++i)
     runs.push_back(measure(scene, meter, {.samples = samples, .seed = kSeed + i}));
-  rung.seconds = watch.all_processors_s() / kSeeds;
+  rung.seconds = watch.all_processors_s() / seeds;
   for (const Measurement& run : runs)
     for (std::size_t k = 0; k < 4; ++k) {
       const Estimate part = part_of(run, kParts[k]);
-      rung.value[k] += part.value() / kSeeds;
-      squares[k] += std::pow(part.standard_error(), 2) / kSeeds;
+      rung.value[k] += part.value() / seeds;
+      squares[k] += std::pow(part.standard_error(), 2) / seeds;
     }
   for (std::size_t k = 0; k < 4; ++k)
     rung.error[k] = rung.value[k] > 0.0 ? std::sqrt(squares[k]) / rung.value[k] : 0.0;
@@ -38,7 +40,8 @@ Rung rung(const Scene& scene, const Meter& meter, std::uint32_t samples) {
 std::vector<Rung> climb(const Scene& scene, const Meter& meter, Part part, double target) {
   std::vector<Rung> ladder;
   for (std::uint32_t samples = 2; ladder.empty() || ladder.back().error_of(part) > target; samples *= 2) {
-    ladder.push_back(rung(scene, meter, samples));
+    const bool is_long = !ladder.empty() && ladder.back().seconds > kLong_s;
+    ladder.push_back(rung(scene, meter, samples, is_long ? kFewSeeds : kManySeeds));
     if (ladder.back().seconds > kLongEnough_s) break;
   }
   return ladder;

@@ -94,7 +94,7 @@ Textbook textbook_for(const Scene& scene, const Truth& truth) {
 }  // namespace
 
 void map_goals(const Scene& scene) {
-  Truth truth(scene, study_plane(kCells), 8, 8);
+  Truth truth(scene, study_plane(kCells), 8, 4);
   std::vector<bool> covered;
   for (std::size_t cell = 0; cell < truth.one().element_count(); ++cell)
     covered.push_back(is_covered(study_plane(kCells), scene, cell));

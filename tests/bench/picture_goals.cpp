@@ -55,7 +55,7 @@ double textbook_s(const Scene& scene, const Camera& camera, const Truth& truth) 
 
 void picture_goals(const Scene& scene) {
   const Camera camera = study_camera(480, 320);
-  const Truth truth(scene, camera, 1, 64);
+  const Truth truth(scene, camera, 1, 32);
   const double theirs_s = textbook_s(scene, camera, truth);
   for (const Mode& mode : modes()) {
     const std::vector<TimedError> runs = runs_in(mode, scene, camera, truth);

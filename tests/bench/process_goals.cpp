@@ -105,7 +105,8 @@ GoalRow memory_row() {
 
 }  // namespace
 
-// Before anything large is in this process's own memory: a child counts its parent's at birth as its peak.
+// To be called before anything large is in this process's own memory: a child counts its parent's at birth as
+// its peak.
 void process_goals() {
   print_goals({timed_row("default meters at 0.05 stop, start to exit", 0.5, 5,
                          {"meter", kScenes + "citrus_tart.toml", "--precision", "0.05 stops", "-q"})});
