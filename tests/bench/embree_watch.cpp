@@ -19,20 +19,6 @@ namespace {
 
 Recording* running = nullptr;
 
-template <class Kept, class Rays>
-void keep(Kept& kept, const int* valid, const Rays& rays) {
-  kept.emplace_back();
-  kept.back().rays = rays;
-  std::copy_n(valid, kept.back().valid.size(), kept.back().valid.begin());
-}
-
-template <class Kept>
-std::size_t valid_rays(const Kept& kept) {
-  std::size_t count = 0;
-  for (const auto& packet : kept) count += std::ranges::count_if(packet.valid, [](int v) { return v != 0; });
-  return count;
-}
-
 template <class Kept, class Occluded>
 std::size_t blocked_in(const Kept& kept, RTCScene scene, Occluded occluded) {
   auto packet = kept;
@@ -59,49 +45,84 @@ std::size_t is_blocked(RTCScene scene, RTCRay ray) {
   return ray.tfar < 0.0f ? 1 : 0;
 }
 
+RTCRay16 together(const RTCRay* rays) {
+  RTCRay16 packet{};
+  for (std::size_t i = 0; i < 16; ++i) {
+    packet.org_x[i] = rays[i].org_x, packet.org_y[i] = rays[i].org_y, packet.org_z[i] = rays[i].org_z;
+    packet.dir_x[i] = rays[i].dir_x, packet.dir_y[i] = rays[i].dir_y, packet.dir_z[i] = rays[i].dir_z;
+    packet.tnear[i] = rays[i].tnear, packet.tfar[i] = rays[i].tfar, packet.mask[i] = rays[i].mask;
+  }
+  return packet;
+}
+
 }  // namespace
 
-Recording::Recording(const std::function<void()>& work) {
+template <class Kept, class Rays>
+void Recording::keep(Kind kind, Kept& kept, const int* valid, const Rays& rays) {
+  order_.push_back({kind, static_cast<std::uint32_t>(kept.size())});
+  kept.emplace_back();
+  kept.back().rays = rays;
+  std::copy_n(valid, kept.back().valid.size(), kept.back().valid.begin());
+}
+
+Recording::Recording(const std::function<void()>& work, std::size_t one_in) : one_in_(one_in) {
   running = this;
   work();
   running = nullptr;
 }
 
-std::size_t Recording::rays_in_packets() const {
-  return valid_rays(fours_) + valid_rays(eights_) + valid_rays(sixteens_);
-}
-
-void Recording::note(RTCScene scene, Kind kind, std::size_t index) {
+bool Recording::wants(RTCScene scene) {
+  constexpr std::size_t kRun = 1000;  // long enough that neighbours in the tree stay neighbours
   assert(scene_ == nullptr || scene_ == scene);
   scene_ = scene;
-  order_.push_back({kind, static_cast<std::uint32_t>(index)});
+  return calls_++ / kRun % one_in_ == 0;
+}
+void Recording::count_packet(const int* valid, std::size_t size) {
+  const auto rays =
+      static_cast<std::size_t>(std::count_if(valid, valid + size, [](int v) { return v != 0; }));
+  rays_ += rays;
+  rays_in_packets_ += rays;
 }
 void Recording::keep_closest(RTCScene scene, const RTCRay& ray) {
-  note(scene, Kind::closest, closest_.size());
+  ++rays_;
+  if (!wants(scene)) return;
+  order_.push_back({Kind::closest, static_cast<std::uint32_t>(closest_.size())});
   closest_.push_back(ray);
 }
 void Recording::keep_blocked(RTCScene scene, const RTCRay& ray) {
-  note(scene, Kind::blocked, blocked_.size());
+  ++rays_;
+  if (!wants(scene)) return;
+  order_.push_back({Kind::blocked, static_cast<std::uint32_t>(blocked_.size())});
   blocked_.push_back(ray);
 }
 void Recording::keep_packet(RTCScene scene, const int* valid, const RTCRay4& rays) {
-  note(scene, Kind::four, fours_.size());
-  keep(fours_, valid, rays);
+  count_packet(valid, 4);
+  if (wants(scene)) keep(Kind::four, fours_, valid, rays);
 }
 void Recording::keep_packet(RTCScene scene, const int* valid, const RTCRay8& rays) {
-  note(scene, Kind::eight, eights_.size());
-  keep(eights_, valid, rays);
+  count_packet(valid, 8);
+  if (wants(scene)) keep(Kind::eight, eights_, valid, rays);
 }
 void Recording::keep_packet(RTCScene scene, const int* valid, const RTCRay16& rays) {
-  note(scene, Kind::sixteen, sixteens_.size());
-  keep(sixteens_, valid, rays);
+  count_packet(valid, 16);
+  if (wants(scene)) keep(Kind::sixteen, sixteens_, valid, rays);
 }
 
-std::size_t Recording::replay(std::size_t first, std::size_t last) const {
+Recording Recording::in_packets() const {
+  Recording packed([] {});
+  const std::array<int, 16> all = [] {
+    std::array<int, 16> valid;
+    valid.fill(-1);
+    return valid;
+  }();
+  for (std::size_t first = 0; first + 16 <= blocked_.size(); first += 16)
+    packed.keep_packet(scene_, all.data(), together(&blocked_[first]));
+  return packed;
+}
+
+std::size_t Recording::replay() const {
   std::size_t met = 0;
-  for (std::size_t i = first; i < last; ++i) {
-    const std::uint32_t k = order_[i].index;
-    switch (order_[i].kind) {
+  for (const auto& [kind, k] : order_) switch (kind) {
       case Kind::closest:
         met += closest_met(scene_, closest_[k]);
         break;
@@ -118,7 +139,6 @@ std::size_t Recording::replay(std::size_t first, std::size_t last) const {
         met += blocked_in(sixteens_[k], scene_, __real_rtcOccluded16);
         break;
     }
-  }
   return met;
 }
 
@@ -126,10 +146,10 @@ double Recording::replay_s() const {
   double quickest = 1e30;
   for (int i = 0; i < 5; ++i) {
     const Stopwatch watch;
-    replay(0, order_.size());
+    replay();
     quickest = std::min(quickest, watch.processor_s());
   }
-  return quickest;
+  return quickest * static_cast<double>(calls_) / static_cast<double>(order_.size());
 }
 
 }  // namespace fillside::bench

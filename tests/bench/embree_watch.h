@@ -21,19 +21,20 @@ struct Packet {
 
 class Recording {
  public:
-  /// Keeps every ray that `work` traces; it must do so on this thread alone.
-  explicit Recording(const std::function<void()>& work);
+  /// Watches the rays that `work` traces, which it must do on this thread alone, and keeps one in so many
+  /// runs of a thousand calls. The set must outlive the recording.
+  explicit Recording(const std::function<void()>& work, std::size_t one_in = 1);
 
-  std::size_t calls() const { return order_.size(); }
-  /// All rays, and those among them that came in packets.
-  std::size_t rays() const { return closest_.size() + blocked_.size() + rays_in_packets(); }
-  std::size_t rays_in_packets() const;
-  std::size_t closest_rays() const { return closest_.size(); }
+  /// All rays that were traced, and those of them that came in packets.
+  std::size_t rays() const { return rays_; }
+  std::size_t rays_in_packets() const { return rays_in_packets_; }
 
-  /// Sends calls [first, last) through Embree again; gives the number that met something.
-  std::size_t replay(std::size_t first, std::size_t last) const;
-  /// Processor seconds of a replay of everything on this thread, the quickest of a few.
+  /// Sends the kept calls through Embree again; gives the number that met something.
+  std::size_t replay() const;
+  /// Processor seconds for all calls on this thread, the quickest of a few replays.
   double replay_s() const;
+  /// The kept any-hit rays alone, sixteen of them in each call.
+  Recording in_packets() const;
 
   // For the watch.
   void keep_closest(RTCScene scene, const RTCRay& ray);
@@ -48,8 +49,12 @@ class Recording {
     Kind kind;
     std::uint32_t index;
   };
-  void note(RTCScene scene, Kind kind, std::size_t index);
+  bool wants(RTCScene scene);
+  void count_packet(const int* valid, std::size_t size);
+  template <class Kept, class Rays>
+  void keep(Kind kind, Kept& kept, const int* valid, const Rays& rays);
 
+  std::size_t one_in_ = 1, calls_ = 0, rays_ = 0, rays_in_packets_ = 0;
   RTCScene scene_ = nullptr;
   std::vector<Call> order_;
   std::vector<RTCRay> closest_, blocked_;

@@ -14,61 +14,58 @@ namespace {
 constexpr int kManySeeds = 6;  // of 16 replicates each: an error bar that is itself within 8 %
 constexpr int kFewSeeds = 2;   // within 13 %, for long runs
 constexpr double kLong_s = 0.2;
-constexpr double kLongEnough_s = 6.0;  // then a target counts as out of reach
 
-Rung rung(const Scene& scene, const Meter& meter, std::uint32_t samples, int seeds) {
+Parts parts_for(Part part) {
+  return part == Part::card ? kBoardPart : part == Part::key ? kEmitterPart : kAllParts;
+}
+
+Rung rung(const Scene& scene, const Meter& meter, Part part, std::uint32_t samples, int seeds) {
   Rung rung;
-  std::array<double, 4> squares{};
+  double squares = 0.0;
   const Stopwatch watch;
-  std::vector<Measurement> runs;
-  for (std::uint64_t i = 0; i < static_cast<std::uint64_t>(seeds); ++i)
-    runs.push_back(measure(scene, meter, {.samples = samples, .seed = kSeed + i}));
+  for (int i = 0; i < seeds; ++i) {
+    const Budget budget{
+        .samples = samples, .seed = kSeed + static_cast<std::uint64_t>(i), .parts = parts_for(part)};
+    const Estimate light = part_of(measure(scene, meter, budget), part);
+    rung.lx += light.value() / seeds;
+    squares += std::pow(light.standard_error(), 2) / seeds;
+  }
   rung.seconds = watch.all_processors_s() / seeds;
-  for (const Measurement& run : runs)
-    for (std::size_t k = 0; k < 4; ++k) {
-      const Estimate part = part_of(run, kParts[k]);
-      rung.value[k] += part.value() / seeds;
-      squares[k] += std::pow(part.standard_error(), 2) / seeds;
-    }
-  for (std::size_t k = 0; k < 4; ++k)
-    rung.error[k] = rung.value[k] > 0.0 ? std::sqrt(squares[k]) / rung.value[k] : 0.0;
+  rung.error = rung.lx > 0.0 ? std::sqrt(squares) / rung.lx : 0.0;
   return rung;
 }
 
 }  // namespace
 
-std::vector<Rung> climb(const Scene& scene, const Meter& meter, Part part, double target) {
+std::vector<Rung> climb(const Scene& scene, const Meter& meter, Part part, double target, double longest_s) {
   std::vector<Rung> ladder;
-  for (std::uint32_t samples = 2; ladder.empty() || ladder.back().error_of(part) > target; samples *= 2) {
+  for (std::uint32_t samples = 2; samples <= 1u << 24; samples *= 2) {
     const bool is_long = !ladder.empty() && ladder.back().seconds > kLong_s;
-    ladder.push_back(rung(scene, meter, samples, is_long ? kFewSeeds : kManySeeds));
-    if (ladder.back().seconds > kLongEnough_s) break;
+    ladder.push_back(rung(scene, meter, part, samples, is_long ? kFewSeeds : kManySeeds));
+    if (ladder.back().error <= target || ladder.back().seconds > longest_s) break;
   }
   return ladder;
 }
 
-double seconds_to(const std::vector<Rung>& ladder, Part part, double target) {
-  const auto above = std::ranges::find_if(ladder, [&](const Rung& r) { return r.error_of(part) <= target; });
+double seconds_to(const std::vector<Rung>& ladder, double target) {
+  const auto above = std::ranges::find_if(ladder, [&](const Rung& r) { return r.error <= target; });
   if (above == ladder.begin()) return above->seconds;
   if (above == ladder.end()) return 1e9;
   const auto below = above - 1;
-  const double share =
-      std::log(below->error_of(part) / target) / std::log(below->error_of(part) / above->error_of(part));
+  const double share = std::log(below->error / target) / std::log(below->error / above->error);
   return below->seconds * std::pow(above->seconds / below->seconds, share);
 }
 
-Rung textbook(const Scene& scene, const Meter& meter, std::uint64_t samples) {
+std::array<Rung, 4> textbook(const Scene& scene, const Meter& meter, std::uint64_t samples) {
   const Stopwatch watch;
   const plain::Parts parts =
       plain::measure_parts(scene, plain::Receptor::flat, meter.receiver.position, meter.receiver.normal,
                            object_named(scene, kCard), samples, kSeed);
-  Rung rung{watch.all_processors_s(), {}, {}};
-  const std::array figures{parts.by_object, parts.straight, parts.rest, parts.total};
-  for (std::size_t k = 0; k < 4; ++k) {
-    rung.value[k] = figures[k].lx;
-    rung.error[k] = figures[k].lx > 0.0 ? figures[k].standard_error / figures[k].lx : 0.0;
-  }
-  return rung;
+  const double seconds = watch.all_processors_s();
+  const auto rung = [&](const plain::Figure& figure) {
+    return Rung{seconds, figure.lx > 0.0 ? figure.standard_error / figure.lx : 0.0, figure.lx};
+  };
+  return {rung(parts.by_object), rung(parts.straight), rung(parts.rest), rung(parts.total)};
 }
 
 double median(std::vector<double> values) {

@@ -54,7 +54,7 @@ BENCHMARK(ShadowRays);
 void RawReplay(benchmark::State& state) {
   const Recording recording(
       [] { measure(scene(), study_points()[2], {.samples = 64, .seed = kSeed, .threads = 1}); });
-  for ([[maybe_unused]] auto _ : state) benchmark::DoNotOptimize(recording.replay(0, recording.calls()));
+  for ([[maybe_unused]] auto _ : state) benchmark::DoNotOptimize(recording.replay());
   count_rays(state, static_cast<double>(recording.rays()));
 }
 BENCHMARK(RawReplay);

@@ -1,6 +1,8 @@
 // The two ways in which maps and pictures are made.
 #pragma once
 
+#include <array>
+
 #include "libsim/what_if/effort.h"
 #include "tests/bench/goal_table.h"
 
@@ -10,21 +12,14 @@ struct Mode {
   const char* name;
   bool unbiased;
 };
+inline constexpr std::array kModes{Mode{"cached", false}, Mode{"unbiased", true}};
 
-/// The default and, where there is one, the other.
-template <class SomeEffort = Effort>
-std::vector<Mode> modes() {
-  if constexpr (requires(SomeEffort effort) { effort.unbiased; })
-    return {{"cached", false}, {"unbiased", true}};
-  else
-    return {{"unbiased", true}};
-}
-
-template <class SomeEffort = Effort>
-SomeEffort effort_in(const Mode& mode, double precision_stops) {
-  SomeEffort effort{.precision = stops(precision_stops), .seconds = {}, .seed = kSeed};
-  if constexpr (requires { effort.unbiased; }) effort.unbiased = mode.unbiased;
-  return effort;
+inline Effort effort_in(const Mode& mode, double precision_stops, int threads = 0) {
+  return {.precision = stops(precision_stops),
+          .seconds = {},
+          .seed = kSeed,
+          .threads = threads,
+          .unbiased = mode.unbiased};
 }
 
 }  // namespace fillside::bench

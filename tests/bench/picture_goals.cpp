@@ -57,7 +57,7 @@ void picture_goals(const Scene& scene) {
   const Camera camera = study_camera(480, 320);
   const Truth truth(scene, camera, 1, 32);
   const double theirs_s = textbook_s(scene, camera, truth);
-  for (const Mode& mode : modes()) {
+  for (const Mode& mode : kModes) {
     const std::vector<TimedError> runs = runs_in(mode, scene, camera, truth);
     const double ours_s = seconds_to(runs, kWanted, mode.unbiased ? 1.0 : 0.0),
                  goal_s = mode.unbiased ? 3.0 : 1.2;
