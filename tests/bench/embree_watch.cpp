@@ -9,8 +9,6 @@
 extern "C" {
 void __real_rtcIntersect1(RTCScene, RTCIntersectContext*, RTCRayHit*);
 void __real_rtcOccluded1(RTCScene, RTCIntersectContext*, RTCRay*);
-void __real_rtcOccluded4(const int*, RTCScene, RTCIntersectContext*, RTCRay4*);
-void __real_rtcOccluded8(const int*, RTCScene, RTCIntersectContext*, RTCRay8*);
 void __real_rtcOccluded16(const int*, RTCScene, RTCIntersectContext*, RTCRay16*);
 }
 
@@ -18,15 +16,6 @@ namespace fillside::bench {
 namespace {
 
 Recording* running = nullptr;
-
-template <class Kept, class Occluded>
-std::size_t blocked_in(const Kept& kept, RTCScene scene, Occluded occluded) {
-  auto packet = kept;
-  RTCIntersectContext context;
-  rtcInitIntersectContext(&context);
-  occluded(packet.valid.data(), scene, &context, &packet.rays);
-  return packet.rays.tfar[0] < 0.0f ? 1 : 0;
-}
 
 std::size_t closest_met(RTCScene scene, const RTCRay& ray) {
   RTCIntersectContext context;
@@ -45,6 +34,14 @@ std::size_t is_blocked(RTCScene scene, RTCRay ray) {
   return ray.tfar < 0.0f ? 1 : 0;
 }
 
+std::size_t is_first_blocked(RTCScene scene, const Packet& kept) {
+  Packet packet = kept;
+  RTCIntersectContext context;
+  rtcInitIntersectContext(&context);
+  __real_rtcOccluded16(packet.valid.data(), scene, &context, &packet.rays);
+  return packet.rays.tfar[0] < 0.0f ? 1 : 0;
+}
+
 RTCRay16 together(const RTCRay* rays) {
   RTCRay16 packet{};
   for (std::size_t i = 0; i < 16; ++i) {
@@ -56,14 +53,6 @@ RTCRay16 together(const RTCRay* rays) {
 }
 
 }  // namespace
-
-template <class Kept, class Rays>
-void Recording::keep(Kind kind, Kept& kept, const int* valid, const Rays& rays) {
-  order_.push_back({kind, static_cast<std::uint32_t>(kept.size())});
-  kept.emplace_back();
-  kept.back().rays = rays;
-  std::copy_n(valid, kept.back().valid.size(), kept.back().valid.begin());
-}
 
 Recording::Recording(const std::function<void()>& work, std::size_t one_in) : one_in_(one_in) {
   running = this;
@@ -77,35 +66,27 @@ bool Recording::wants(RTCScene scene) {
   scene_ = scene;
   return calls_++ / kRun % one_in_ == 0;
 }
-void Recording::count_packet(const int* valid, std::size_t size) {
-  const auto rays =
-      static_cast<std::size_t>(std::count_if(valid, valid + size, [](int v) { return v != 0; }));
-  rays_ += rays;
-  rays_in_packets_ += rays;
+template <class Kept>
+void Recording::keep(Kind kind, std::vector<Kept>& kept, const Kept& call) {
+  order_.push_back({kind, static_cast<std::uint32_t>(kept.size())});
+  kept.push_back(call);
 }
 void Recording::keep_closest(RTCScene scene, const RTCRay& ray) {
   ++rays_;
-  if (!wants(scene)) return;
-  order_.push_back({Kind::closest, static_cast<std::uint32_t>(closest_.size())});
-  closest_.push_back(ray);
+  if (wants(scene)) keep(Kind::closest, closest_, ray);
 }
 void Recording::keep_blocked(RTCScene scene, const RTCRay& ray) {
   ++rays_;
-  if (!wants(scene)) return;
-  order_.push_back({Kind::blocked, static_cast<std::uint32_t>(blocked_.size())});
-  blocked_.push_back(ray);
-}
-void Recording::keep_packet(RTCScene scene, const int* valid, const RTCRay4& rays) {
-  count_packet(valid, 4);
-  if (wants(scene)) keep(Kind::four, fours_, valid, rays);
-}
-void Recording::keep_packet(RTCScene scene, const int* valid, const RTCRay8& rays) {
-  count_packet(valid, 8);
-  if (wants(scene)) keep(Kind::eight, eights_, valid, rays);
+  if (wants(scene)) keep(Kind::blocked, blocked_, ray);
 }
 void Recording::keep_packet(RTCScene scene, const int* valid, const RTCRay16& rays) {
-  count_packet(valid, 16);
-  if (wants(scene)) keep(Kind::sixteen, sixteens_, valid, rays);
+  Packet packet{rays, {}};
+  std::copy_n(valid, 16, packet.valid.begin());
+  const auto count =
+      static_cast<std::size_t>(std::ranges::count_if(packet.valid, [](int v) { return v != 0; }));
+  rays_ += count;
+  rays_in_packets_ += count;
+  if (wants(scene)) keep(Kind::packet, packets_, packet);
 }
 
 Recording Recording::in_packets() const {
@@ -122,23 +103,11 @@ Recording Recording::in_packets() const {
 
 std::size_t Recording::replay() const {
   std::size_t met = 0;
-  for (const auto& [kind, k] : order_) switch (kind) {
-      case Kind::closest:
-        met += closest_met(scene_, closest_[k]);
-        break;
-      case Kind::blocked:
-        met += is_blocked(scene_, blocked_[k]);
-        break;
-      case Kind::four:
-        met += blocked_in(fours_[k], scene_, __real_rtcOccluded4);
-        break;
-      case Kind::eight:
-        met += blocked_in(eights_[k], scene_, __real_rtcOccluded8);
-        break;
-      case Kind::sixteen:
-        met += blocked_in(sixteens_[k], scene_, __real_rtcOccluded16);
-        break;
-    }
+  for (const auto& [kind, k] : order_) {
+    if (kind == Kind::closest) met += closest_met(scene_, closest_[k]);
+    if (kind == Kind::blocked) met += is_blocked(scene_, blocked_[k]);
+    if (kind == Kind::packet) met += is_first_blocked(scene_, packets_[k]);
+  }
   return met;
 }
 
@@ -165,14 +134,6 @@ void __wrap_rtcIntersect1(RTCScene scene, RTCIntersectContext* context, RTCRayHi
 void __wrap_rtcOccluded1(RTCScene scene, RTCIntersectContext* context, RTCRay* ray) {
   if (running) running->keep_blocked(scene, *ray);
   __real_rtcOccluded1(scene, context, ray);
-}
-void __wrap_rtcOccluded4(const int* valid, RTCScene scene, RTCIntersectContext* context, RTCRay4* rays) {
-  if (running) running->keep_packet(scene, valid, *rays);
-  __real_rtcOccluded4(valid, scene, context, rays);
-}
-void __wrap_rtcOccluded8(const int* valid, RTCScene scene, RTCIntersectContext* context, RTCRay8* rays) {
-  if (running) running->keep_packet(scene, valid, *rays);
-  __real_rtcOccluded8(valid, scene, context, rays);
 }
 void __wrap_rtcOccluded16(const int* valid, RTCScene scene, RTCIntersectContext* context, RTCRay16* rays) {
   if (running) running->keep_packet(scene, valid, *rays);
