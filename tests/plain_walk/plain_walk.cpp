@@ -13,7 +13,13 @@ class Walk {
  public:
   Walk(const Scene& scene, std::uint64_t seed) : scene_(scene), dice_(seed) {}
 
-  Rgb reading(Receptor receptor, const Point& at, const Direction& faces);
+  struct Reading {
+    Rgb straight, turned;
+    int first_object;  ///< what turned it, in a set of matte things; -1: nothing
+  };
+  Reading reading(Receptor receptor, const Point& at, const Direction& faces);
+  /// Radiance that arrives from that way. `counted`: light straight from emitters has been taken already.
+  Rgb along(Point from, Direction way, bool counted);
 
  private:
   using Response = std::function<Rgb(const Direction& to_source)>;
@@ -34,10 +40,10 @@ class Walk {
   OnEmitter point_on(const Emitter& emitter);
   Rgb from_emitters(const Point& at, const Response& response);
   Rgb from_sun(const Point& at, const Response& response, const SunDisc& sun, std::size_t part);
-  Rgb along(Point from, Direction way, bool counted);
 
   const Scene& scene_;
   std::mt19937_64 dice_;
+  int first_object_ = -1;  ///< first met by `along`
   std::uniform_real_distribution<double> uniform_{0.0, 1.0};
 };
 
@@ -76,6 +82,9 @@ Rgb passing(const Material& material, double cosine) {
 Rgb Walk::straight_share(const Point& from, const Point& to) const {
   const Direction way = (to - from).normalized();
   Rgb share = grey(1.0);
+  const double length_m = (to - from).dot(way) - kOff_m;
+  if (length_m > 0.0 && scene_.caster().blocked({from, way, length_m}, kAllOpaque)) return grey(0.0);
+  if (!scene_.has_see_through()) return share;
   for (Point at = from; share.maxCoeff() > 0.0;) {
     const double left_m = (to - at).dot(way) - kOff_m;
     const auto hit = scene_.caster().first_hit({at, way, left_m}, kEverything);
@@ -161,13 +170,14 @@ Rgb Walk::from_emitters(const Point& at, const Response& response) {
   return sum;
 }
 
-/// Radiance that arrives from that way. `counted`: light straight from emitters has been taken already.
 Rgb Walk::along(Point from, Direction way, bool counted) {
   Rgb sum = grey(0.0), weight = grey(1.0);
+  first_object_ = -1;
   for (;;) {
     const auto hit = scene_.caster().first_hit({from + kOff_m * way, way}, kEverything);
     if (!hit) return sum;
     const Surface& surface = scene_.surfaces()[hit->surface];
+    if (first_object_ < 0) first_object_ = surface.object;
     Material material = surface.material;
     if (surface.emitter != kNone) {
       const auto e = static_cast<std::size_t>(surface.emitter);
@@ -185,7 +195,19 @@ Rgb Walk::along(Point from, Direction way, bool counted) {
       counted = false;
       continue;
     }
-    if (const auto* foil = std::get_if<Foil>(&material)) {
+    const auto* foil = std::get_if<Foil>(&material);
+    if (foil && foil->roughness > 0.0) {
+      // The lobe is the library's; that it is drawn from, and weighed against shadow rays, is not.
+      const Frame frame = frame_around(back);
+      const Direction to_viewer = frame.to_local(-way);
+      const auto lobe = [&](const Direction& to_source) {
+        return scattering_cosine_per_sr(material, to_viewer, frame.to_local(to_source));
+      };
+      sum += weight * from_emitters(from, lobe);
+      way = around(back);
+      weight *= lobe(way) * (kPi / way.dot(back));
+      counted = true;
+    } else if (foil) {
       weight *= foil->reflectance;
       way = (way - 2.0 * way.dot(back) * back).normalized();
       counted = false;
@@ -217,7 +239,7 @@ Rgb Walk::along(Point from, Direction way, bool counted) {
   }
 }
 
-Rgb Walk::reading(Receptor receptor, const Point& at, const Direction& faces) {
+Walk::Reading Walk::reading(Receptor receptor, const Point& at, const Direction& faces) {
   const bool flat = receptor == Receptor::flat;
   const Response response = [&](const Direction& way) {
     const double cosine = way.dot(faces);
@@ -225,23 +247,58 @@ Rgb Walk::reading(Receptor receptor, const Point& at, const Direction& faces) {
   };
   const Direction way = flat ? around(faces) : anywhere();
   const Rgb weight = flat ? grey(kPi) : Rgb(4.0 * kPi * response(way));
-  return from_emitters(at, response) + weight * along(at, way, true);
+  const Rgb straight = from_emitters(at, response);
+  const Rgb turned = weight * along(at, way, true);
+  return {straight, turned, first_object_};
 }
+
+/// Mean and standard error of independent samples.
+class Tally {
+ public:
+  void add(double sample) {
+    sum_ += sample;
+    squares_ += sample * sample;
+  }
+  Figure figure(std::uint64_t samples) const {
+    const auto n = static_cast<double>(samples);
+    const double mean = sum_ / n;
+    return {mean, std::sqrt(std::max(0.0, squares_ / n - mean * mean) / n)};
+  }
+
+ private:
+  double sum_ = 0.0, squares_ = 0.0;
+};
 
 }  // namespace
 
 Figure measure(const Scene& scene, Receptor receptor, const Point& at, const Direction& faces,
                std::uint64_t samples, std::uint64_t seed) {
+  return measure_parts(scene, receptor, at, faces, 0, samples, seed).total;
+}
+
+Parts measure_parts(const Scene& scene, Receptor receptor, const Point& at, const Direction& faces,
+                    std::size_t object, std::uint64_t samples, std::uint64_t seed) {
   Walk walk(scene, seed);
-  double sum = 0.0, squares = 0.0;
+  Tally straight, by_object, rest, total;
   for (std::uint64_t i = 0; i < samples; ++i) {
-    const double lx = luminance(walk.reading(receptor, at, faces));
-    sum += lx;
-    squares += lx * lx;
+    const Walk::Reading reading = walk.reading(receptor, at, faces);
+    const double by_itself = luminance(reading.straight), turned = luminance(reading.turned);
+    straight.add(by_itself);
+    (reading.first_object == static_cast<int>(object) ? by_object : rest).add(turned);
+    total.add(by_itself + turned);
   }
-  const auto n = static_cast<double>(samples);
-  const double mean = sum / n;
-  return {mean, std::sqrt(std::max(0.0, squares / n - mean * mean) / n)};
+  return {straight.figure(samples), by_object.figure(samples), rest.figure(samples), total.figure(samples)};
+}
+
+Figure look(const Scene& scene, const std::function<Ray(std::uint64_t sample)>& ray, std::uint64_t samples,
+            std::uint64_t seed) {
+  Walk walk(scene, seed);
+  Tally radiance;
+  for (std::uint64_t i = 0; i < samples; ++i) {
+    const Ray from_lens = ray(i);
+    radiance.add(luminance(walk.along(from_lens.origin, from_lens.direction, false)));
+  }
+  return radiance.figure(samples);
 }
 
 }  // namespace fillside::plain

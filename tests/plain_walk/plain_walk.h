@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 
 #include "libsim/scene/scene.h"
 
@@ -21,5 +22,16 @@ enum class Receptor { flat, dome };  ///< response cos, and (1 + cos) / 2 over t
 /// Photometric reading at a point that faces some way.
 Figure measure(const Scene& scene, Receptor receptor, const Point& at, const Direction& faces,
                std::uint64_t samples, std::uint64_t seed);
+
+/// The same in parts, for sets of matte things: what arrives straight, what one object sent, and all else.
+struct Parts {
+  Figure straight, by_object, rest, total;
+};
+Parts measure_parts(const Scene& scene, Receptor receptor, const Point& at, const Direction& faces,
+                    std::size_t object, std::uint64_t samples, std::uint64_t seed);
+
+/// Mean luminance along rays, one for each sample.
+Figure look(const Scene& scene, const std::function<Ray(std::uint64_t sample)>& ray, std::uint64_t samples,
+            std::uint64_t seed);
 
 }  // namespace fillside::plain
