@@ -27,7 +27,7 @@ Estimate read_with(const std::vector<std::string>& edits, std::uint64_t seed = 1
   return measure(scene, dish_meter(description, scene), {.samples = 256, .seed = seed}).total();
 }
 
-TEST(CommonNumbers, make_the_worth_of_moving_a_board_known_far_better) {
+TEST(SharedNumbers, make_the_worth_of_moving_a_board_known_far_better) {
   const Estimate before = read_with({}), moved = read_with({"board.fill.distance=16cm"}),
                  moved_by_other_numbers = read_with({"board.fill.distance=16cm"}, 2);
   const double shared = (moved - before).standard_error(),
@@ -36,7 +36,7 @@ TEST(CommonNumbers, make_the_worth_of_moving_a_board_known_far_better) {
   EXPECT_LT(4.0 * shared * shared, apart * apart);  // variance of the difference
 }
 
-TEST(CommonNumbers, stay_with_a_board_when_one_before_it_is_taken_away) {
+TEST(SharedNumbers, stay_with_a_board_when_one_before_it_is_taken_away) {
   const auto via_second = [](const std::vector<std::string>& edits) {
     const Description description = small_set(kFood + std::string(kTwoBoards), edits);
     const Scene scene = scene_of(description);
