@@ -7,7 +7,7 @@
 namespace fillside {
 
 SeenDisc::SeenDisc(const Disc& disc, const Point& seen_from) : disc_(disc), seen_from_(seen_from) {
-  constexpr double kInPlane_m = 1e-9, kFarInRadii = 4.0;
+  constexpr double kInPlane_m = 2e-6, kFarInRadii = 4.0;  // as in spherical_rectangle.cpp
   const Eigen::Vector3d from_centre = seen_from - disc.centre;
   const double height_m = from_centre.dot(disc.normal);
   if (height_m <= kInPlane_m) return;

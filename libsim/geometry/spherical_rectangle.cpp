@@ -9,14 +9,19 @@ namespace {
 constexpr double kSmallSolidAngle_sr = 2e-3;
 constexpr double kFarOff = 2.0;   // squared distance in squared diagonals,
 constexpr double kFacing = 0.25;  // and squared cosine, from which drawing by area is even enough
-constexpr double kInPlane_m = 1e-7;  // nearer to its plane than this, a rectangle is seen edge-on
+// Nearer to its plane than this, a rectangle is seen edge-on. More than a hit's place is rounded by (single
+// precision, up to 16 m off): else a place on the rectangle itself would now and then be lit by it.
+constexpr double kInPlane_m = 2e-6;
 
 /// acos(a) + acos(b) for one arc tangent instead of two arc cosines: the angle of the product of two complex
 /// numbers of length one, 0 to 2 pi.
 double sum_of_angles(double a, double b) {
   const double sine_a = std::sqrt(std::max(0.0, 1.0 - a * a)), sine_b = std::sqrt(std::max(0.0, 1.0 - b * b));
   const double angle = std::atan2(sine_a * b + a * sine_b, a * b - sine_a * sine_b);
-  return angle < 0.0 ? angle + 2.0 * kPi : angle;
+  // Which turn it is on, the sum itself tells: more than pi exactly when a + b < 0. Its own sign cannot, where
+  // both angles are nearly 0 or nearly pi, as they are seen along a rectangle.
+  const double least = a + b < 0.0 ? 1.0 : -1.0;
+  return angle < least ? angle + 2.0 * kPi : angle;
 }
 
 }  // namespace
