@@ -67,6 +67,8 @@ class Measurement {
   void count_refused(const RefusedSamples& refused);
   /// Joins further samples of the same instrument, weighted by their numbers.
   void absorb(const Measurement& more);
+  /// Multiplies all light, as if every source shone that many times as strong.
+  void scale(double factor);
 
  private:
   std::size_t at(std::size_t element, int replicate, std::size_t row) const;

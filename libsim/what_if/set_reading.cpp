@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "libsim/what_if/anchored.h"
 #include "libsim/what_if/set_instruments.h"
 
 namespace fillside {
@@ -66,6 +67,7 @@ SetReading read_set(const Description& description, const Scene& scene, const Ef
   set.key_name = scene.emitters().empty() ? "" : scene.emitters()[set.key.emitter].name;
   const auto instruments = instruments_of(description, scene, toward_window(scene, set.key.emitter));
   set.measurements = measure_to_precision(scene, instruments, effort, progress);
+  set.anchor = anchor_all(description, instruments, set.measurements);
   for (std::size_t i = 0; i < instruments.size(); ++i) {
     const Measurement& m = set.measurements[i];
     set.readings.push_back(reading_of(m, set.key, instruments[i].kind, instruments[i].subject_there));
