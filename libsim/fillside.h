@@ -129,18 +129,21 @@
 #include "libsim/sensor/sensor_format.h"  // sensors by size
 
 // transport: the journey of the light
-#include "libsim/transport/attribution.h"   // the ledger of one receiver
-#include "libsim/transport/camera_path.h"   // from the lens to the first surface that scatters widely
-#include "libsim/transport/coefficients.h"  // daylight coefficients
-#include "libsim/transport/gather.h"        // all light at one receiver from one sample, partitioned, not
-#include "libsim/transport/key.h"           // the key
-#include "libsim/transport/means.h"         // the innermost loop of every measurement
-#include "libsim/transport/measure.h"       // measuring
-#include "libsim/transport/measurement.h"   // what an instrument read
-#include "libsim/transport/openings.h"      // windows and lamps as seen from a point
-#include "libsim/transport/source_rows.h"   // under which row the light of a window or lamp is written down
-#include "libsim/transport/sunbeam.h"       // the sun's straight way to a place in the set
-#include "libsim/transport/walk.h"          // one light sample followed backwards
+#include "libsim/transport/attribution.h"    // the ledger of one receiver
+#include "libsim/transport/camera_path.h"    // from the lens to the first surface that scatters widely
+#include "libsim/transport/coefficients.h"   // daylight coefficients
+#include "libsim/transport/gather.h"         // all light at one receiver from one sample, partitioned, not
+#include "libsim/transport/kept_light.h"     // the cached mode's store
+#include "libsim/transport/key.h"            // the key
+#include "libsim/transport/means.h"          // the innermost loop of every measurement
+#include "libsim/transport/measure.h"        // measuring
+#include "libsim/transport/measurement.h"    // what an instrument read
+#include "libsim/transport/openings.h"       // windows and lamps as seen from a point
+#include "libsim/transport/parts.h"          // the integrals into which the light at a receiver is divided
+#include "libsim/transport/source_rows.h"    // under which row the light of a window or lamp is written down
+#include "libsim/transport/sunbeam.h"        // the sun's straight way to a place in the set
+#include "libsim/transport/surface_cells.h"  // the matte surfaces of a set divided into small cells
+#include "libsim/transport/walk.h"           // one light sample followed backwards
 
 // view: what a reading says
 #include "libsim/view/anchor.h"          // one real reading that a whole set is scaled to
@@ -170,6 +173,7 @@
 
 // what_if: what would be, and whether it is so
 #include "libsim/what_if/anchored.h"       // scaling what was measured to the description's anchor
+#include "libsim/what_if/audit.h"          // how far the cached mode is off
 #include "libsim/what_if/calendar.h"       // when the light at a table is good
 #include "libsim/what_if/claims.h"         // claims
 #include "libsim/what_if/daylit_set.h"     // A set measured once by daylight coefficients and read under any
@@ -178,6 +182,7 @@
 #include "libsim/what_if/figure_names.h"   // figures of a set by name, for claims
 #include "libsim/what_if/light_field.h"    // the light at a point as a whole
 #include "libsim/what_if/map_reading.h"    // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/part_reading.h"   // one instrument read part by part
 #include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
 #include "libsim/what_if/set_instruments.h"  // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"      // all meters and patches of a set, read to a wanted precision

@@ -70,6 +70,12 @@ std::uint64_t mixed_word(std::uint64_t word) {
   return z ^ (z >> 31);
 }
 
+std::uint32_t second_dimension(std::uint32_t index) {
+  std::uint32_t sum = 0;
+  for (std::size_t byte = 0; byte < 4; ++byte) sum ^= kByteSums[byte][(index >> (8 * byte)) & 0xffu][1];
+  return sum;
+}
+
 double unit_interval(std::uint32_t fraction) { return fraction * 0x1p-32; }
 
 }  // namespace
@@ -93,16 +99,26 @@ std::uint32_t owen_scrambled(std::uint32_t fraction, std::uint32_t key) {
   return bits_reversed(nested_hash(bits_reversed(fraction), key));
 }
 
-Numbers4 SampleNumbers::group(std::uint32_t group) const {
-  const std::uint64_t key = mixed(stream_, group);
-  // Shuffling the order decorrelates the padded groups; the first 2^k samples stay a (0, k, 2)-net.
-  const std::uint32_t index = owen_scrambled(sample_, static_cast<std::uint32_t>(key));
-  const auto point = sobol_point(index);
-  const std::uint64_t keys_a = mixed(key, 1), keys_b = mixed(key, 2);
-  return {unit_interval(owen_scrambled(point[0], static_cast<std::uint32_t>(keys_a))),
-          unit_interval(owen_scrambled(point[1], static_cast<std::uint32_t>(keys_a >> 32))),
-          unit_interval(owen_scrambled(point[2], static_cast<std::uint32_t>(keys_b))),
-          unit_interval(owen_scrambled(point[3], static_cast<std::uint32_t>(keys_b >> 32)))};
+NumberGroup::NumberGroup(std::uint64_t key) : order_key_(static_cast<std::uint32_t>(key)) {
+  const std::uint64_t first_two = mixed(key, 1), last_two = mixed(key, 2);
+  scramble_keys_ = {static_cast<std::uint32_t>(first_two), static_cast<std::uint32_t>(first_two >> 32),
+                    static_cast<std::uint32_t>(last_two), static_cast<std::uint32_t>(last_two >> 32)};
+}
+
+// Shuffling the order decorrelates the padded groups; the first 2^k samples stay a (0, k, 2)-net.
+Numbers4 NumberGroup::numbers(std::uint32_t sample) const {
+  const auto point = sobol_point(owen_scrambled(sample, order_key_));
+  Numbers4 numbers;
+  for (std::size_t d = 0; d < 4; ++d)
+    numbers[d] = unit_interval(owen_scrambled(point[d], scramble_keys_[d]));
+  return numbers;
+}
+
+Numbers2 NumberGroup::pair(std::uint32_t sample) const {
+  // The first Sobol dimension is the index with its bits reversed, and scrambling begins by reversing them.
+  const std::uint32_t index = owen_scrambled(sample, order_key_);
+  return {unit_interval(bits_reversed(nested_hash(index, scramble_keys_[0]))),
+          unit_interval(owen_scrambled(second_dimension(index), scramble_keys_[1]))};
 }
 
 }  // namespace fillside

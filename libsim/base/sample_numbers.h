@@ -12,6 +12,7 @@
 
 namespace fillside {
 
+using Numbers2 = std::array<double, 2>;
 using Numbers4 = std::array<double, 4>;  ///< each in [0, 1)
 
 /// A well-mixed 64-bit hash of two words. Steele, Lea, Flood, "Fast Splittable Pseudorandom Number
@@ -24,6 +25,19 @@ std::array<std::uint32_t, 4> sobol_point(std::uint32_t index);
 /// Owen's nested uniform scrambling of a 32-bit fraction by the improved Laine-Karras hash.
 std::uint32_t owen_scrambled(std::uint32_t fraction, std::uint32_t key);
 
+/// One padded group of one element and replicate: what all its samples share.
+class NumberGroup {
+ public:
+  explicit NumberGroup(std::uint64_t key);
+  Numbers4 numbers(std::uint32_t sample) const;
+  /// The first two of them, for half the work.
+  Numbers2 pair(std::uint32_t sample) const;
+
+ private:
+  std::uint32_t order_key_;
+  std::array<std::uint32_t, 4> scramble_keys_;
+};
+
 /// The numbers of one sample. Cheap to copy.
 class SampleNumbers {
  public:
@@ -31,7 +45,17 @@ class SampleNumbers {
       : stream_(mixed(mixed(seed, element), static_cast<std::uint64_t>(replicate))), sample_(sample) {}
 
   /// Four numbers of group `group`; the same group always gives the same numbers.
-  Numbers4 group(std::uint32_t group) const;
+  Numbers4 group(std::uint32_t group) const { return shared(group).numbers(sample_); }
+  /// The first two of them, for half the work.
+  Numbers2 pair(std::uint32_t group) const { return shared(group).pair(sample_); }
+  /// The group itself, for those who draw many samples of it.
+  NumberGroup shared(std::uint32_t group) const { return NumberGroup(mixed(stream_, group)); }
+  /// Another sample of the same element and replicate.
+  SampleNumbers with_sample(std::uint32_t sample) const {
+    SampleNumbers other = *this;
+    other.sample_ = sample;
+    return other;
+  }
 
   std::uint32_t sample() const { return sample_; }
 

@@ -52,6 +52,16 @@ void occlude(RTCScene scene, RTCRay& ray) {
 #endif
 }
 
+void occlude(RTCScene scene, const int* valid, RTCRay16& rays) {
+#if RTC_VERSION_MAJOR >= 4
+  rtcOccluded16(valid, scene, &rays);
+#else
+  RTCIntersectContext context;
+  rtcInitIntersectContext(&context);
+  rtcOccluded16(valid, scene, &context, &rays);
+#endif
+}
+
 void attach(RTCDevice device, RTCScene scene, const CastSurface& surface, unsigned id) {
   const RTCGeometry geometry = rtcNewGeometry(device, RTC_GEOMETRY_TYPE_TRIANGLE);
   const Mesh& mesh = *surface.mesh;
@@ -109,13 +119,41 @@ std::optional<Hit> RayCaster::first_hit(const Ray& ray, std::uint32_t mask) cons
   if (found.hit.geomID == RTC_INVALID_GEOMETRY_ID) return std::nullopt;
   const double distance = found.ray.tfar;
   const Direction normal = Direction(found.hit.Ng_x, found.hit.Ng_y, found.hit.Ng_z).normalized();
-  return Hit{found.hit.geomID, found.hit.primID, distance, ray.origin + distance * ray.direction, normal};
+  return Hit{found.hit.geomID,
+             found.hit.primID,
+             distance,
+             found.hit.u,
+             found.hit.v,
+             ray.origin + distance * ray.direction,
+             normal};
 }
 
 bool RayCaster::blocked(const Ray& ray, std::uint32_t mask) const {
   RTCRay shadow = embree_ray(ray, mask);
   occlude(kernel_->scene, shadow);
   return shadow.tfar < 0.0f;
+}
+
+std::uint32_t RayCaster::blocked(std::span<const Ray> rays, std::uint32_t mask) const {
+  constexpr std::size_t kFewestWorthIt = 4;  // a packet costs as much as a few single rays
+  std::uint32_t found = 0;
+  if (rays.size() < kFewestWorthIt) {
+    for (std::size_t i = 0; i < rays.size(); ++i) found |= (blocked(rays[i], mask) ? 1u : 0u) << i;
+    return found;
+  }
+  alignas(64) int valid[kMostRaysTogether] = {};
+  alignas(64) RTCRay16 packet{};
+  for (std::size_t i = 0; i < rays.size(); ++i) {
+    const RTCRay ray = embree_ray(rays[i], mask);
+    valid[i] = -1;
+    packet.org_x[i] = ray.org_x, packet.org_y[i] = ray.org_y, packet.org_z[i] = ray.org_z;
+    packet.dir_x[i] = ray.dir_x, packet.dir_y[i] = ray.dir_y, packet.dir_z[i] = ray.dir_z;
+    packet.tfar[i] = ray.tfar;
+    packet.mask[i] = mask;
+  }
+  occlude(kernel_->scene, valid, packet);
+  for (std::size_t i = 0; i < rays.size(); ++i) found |= (packet.tfar[i] < 0.0f ? 1u : 0u) << i;
+  return found;
 }
 
 Ray leaving(const Point& position, const Direction& normal, const Direction& direction) {

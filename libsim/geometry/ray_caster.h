@@ -31,9 +31,12 @@ struct CastSurface {
 struct Hit {
   std::uint32_t surface, triangle;
   double distance_m;
+  double along_second, along_third;  ///< the triangle's barycentric weights of its second and third corner
   Point position;
   Direction normal;  ///< geometric, the side the triangle's corners run counter-clockwise on
 };
+
+inline constexpr std::size_t kMostRaysTogether = 16;
 
 class RayCaster {
  public:
@@ -47,6 +50,8 @@ class RayCaster {
   std::optional<Hit> first_hit(const Ray& ray, std::uint32_t mask) const;
   /// True when something in the mask lies between the origin and far_m.
   bool blocked(const Ray& ray, std::uint32_t mask) const;
+  /// The same for up to kMostRaysTogether rays from one place, for half the time: bit i for ray i.
+  std::uint32_t blocked(std::span<const Ray> rays, std::uint32_t mask) const;
 
  private:
   struct Kernel;

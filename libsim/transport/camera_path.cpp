@@ -37,7 +37,8 @@ std::optional<Vertex> arrive(const GatherContext& context, const Hit& hit, const
 
 }  // namespace
 
-void add_radiance_along(const GatherContext& context, const Ray& ray, Ledger& ledger) {
+void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, const Ray& ray, Ledger& ledger) {
+  const GatherContext& context = gatherer.context();
   Ray rest = ray;
   Rgb weight = grey(1.0);
   std::size_t via = kStraight;
@@ -48,16 +49,16 @@ void add_radiance_along(const GatherContext& context, const Ray& ray, Ledger& le
     if (!vertex) return;
     const bool wide = scatters_widely(vertex->material);
     if (wide)
-      gather(context,
-             {vertex->position, vertex->frame.normal, SeenSurface{vertex->material, -rest.direction}}, weight,
-             ledger);
+      gatherer.gather(
+          numbers, 1, {vertex->position, vertex->frame.normal, SeenSurface{vertex->material, -rest.direction}},
+          weight, ledger);
     if (std::holds_alternative<Matte>(vertex->material)) return;
     // Cloth lets part of the ray go on straight; panes and mirrors turn it or let it go on.
     Direction onward = rest.direction;
     if (wide) {
       weight *= straight_transmittance(vertex->material, 1.0);
     } else {
-      const Numbers4 u = context.numbers.group(kTurnGroup + turn);
+      const Numbers4 u = numbers.group(kTurnGroup + turn);
       const auto drawn = draw_scattering(vertex->material, vertex->frame.to_local(-rest.direction), u);
       if (!drawn) return;
       weight *= drawn->weight;

@@ -1,5 +1,6 @@
 #include "libsim/transport/means.h"
 
+#include <algorithm>
 #include <string_view>
 
 #include "libsim/base/cases.h"
@@ -17,34 +18,50 @@ std::uint64_t name_hash(std::string_view name) {
   return hash;
 }
 
-/// One sample of each kind of instrument.
-struct OneSample {
-  const Scene& scene;
+/// A few samples of each kind of instrument; `first` are the numbers of the first of them.
+struct FewSamples {
+  Gatherer& gatherer;
   std::size_t element;
-  const SampleNumbers& numbers;
+  const SampleNumbers& first;
+  std::uint32_t count;
   Ledger& ledger;
-  RowsBy rows;
-
-  GatherContext context(bool subject_there) const {
-    return {scene, numbers, subject_there ? kEverything : kWithoutSubject, rows};
-  }
 
   void operator()(const Meter& meter) const {
-    gather(context(meter.subject_there), meter.receiver, grey(1.0), ledger);
-  }
-  void operator()(const Patch& patch) const {
-    gather(context(true), patch.draw(numbers.group(0)), grey(1.0), ledger);
+    gatherer.gather(first, count, meter.receiver, grey(1.0), ledger);
   }
   void operator()(const MapPlane& plane) const {
-    const Numbers4 u = numbers.group(0);
-    gather(context(plane.subject_there), plane.draw(element, u[0], u[1]), grey(1.0), ledger);
+    // All of them at one place in the cell, so that what is seen from there is worked out once.
+    const Numbers2 u = first.with_sample(first.sample() / kMostRaysTogether).pair(kPlaceGroup);
+    gatherer.gather(first, count, plane.draw(element, u[0], u[1]), grey(1.0), ledger);
+  }
+  void operator()(const Patch& patch) const {
+    each([&](const SampleNumbers& numbers) {
+      gatherer.gather(numbers, 1, patch.draw(numbers.group(kPlaceGroup)), grey(1.0), ledger);
+    });
   }
   void operator()(const Camera& camera) const {
-    add_radiance_along(context(true), camera.draw(element, numbers.group(0)), ledger);
+    each([&](const SampleNumbers& numbers) {
+      add_radiance_along(gatherer, numbers, camera.draw(element, numbers.group(kPlaceGroup)), ledger);
+    });
+  }
+
+ private:
+  static constexpr std::uint32_t kPlaceGroup = 0;
+  template <class Take>
+  void each(const Take& take) const {
+    for (std::uint32_t i = 0; i < count; ++i) take(first.with_sample(first.sample() + i));
   }
 };
 
 }  // namespace
+
+std::uint32_t mask_of(const Sensor& sensor) {
+  const bool subject_there = std::visit(Cases{[](const Meter& meter) { return meter.subject_there; },
+                          [](const MapPlane& plane) { return plane.subject_there; },
+                          [](const auto&) { return true; }},
+                    sensor);
+  return subject_there ? kEverything : kWithoutSubject;
+}
 
 const std::string& name_of(const Sensor& sensor) {
   return std::visit(Cases{[](const Patch& patch) -> const std::string& { return patch.name(); },
@@ -57,15 +74,19 @@ RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget
   const auto [element, replicate] = of;
   RefusedSamples refused;
   means.reset();
+  const KeptReplicate kept{budget.kept, budget.kept ? (budget.first_replicate + of.replicate) % budget.kept->replicates() : 0};
+  Gatherer gatherer({scene, mask_of(sensor), rows, kept, budget.parts});
   const std::uint64_t address = name_hash(name_of(sensor)) + element;
-  for (std::uint32_t i = 0; i < budget.samples; ++i) {
-    const std::uint32_t sample = budget.first_sample + i;
-    const SampleNumbers numbers(budget.seed, address, budget.first_replicate + replicate, sample);
-    std::visit(OneSample{scene, element, numbers, means, rows}, sensor);
+  const SampleNumbers numbers(budget.seed, address, budget.first_replicate + replicate, 0);
+  const std::uint32_t end = budget.first_sample + budget.samples;
+  for (std::uint32_t sample = budget.first_sample; sample < end;) {
+    const auto count = std::min<std::uint32_t>(kMostRaysTogether - sample % kMostRaysTogether, end - sample);
+    std::visit(FewSamples{gatherer, element, numbers.with_sample(sample), count, means}, sensor);
     if (means.refused() > refused.count) {
       if (refused.count == 0) refused = {0, element, budget.first_replicate + replicate, sample};
       refused.count = means.refused();
     }
+    sample += count;
   }
   means.scale(1.0 / budget.samples);
   return refused;

@@ -23,7 +23,7 @@ struct RowNames {
 };
 
 /// Samples that gave no finite number: left out, counted, and one of them named so that it can be drawn
-/// again.
+/// again: it is `sample` or one of the fifteen after it.
 struct RefusedSamples {
   std::uint64_t count = 0;
   std::uint64_t element = 0;
@@ -69,6 +69,8 @@ class Measurement {
   void absorb(const Measurement& more);
   /// Multiplies all light, as if every source shone that many times as strong.
   void scale(double factor);
+  /// Adds, replicate by replicate, what another part of the light gave on the same instrument.
+  void add_part(const Measurement& part);
 
  private:
   std::size_t at(std::size_t element, int replicate, std::size_t row) const;
