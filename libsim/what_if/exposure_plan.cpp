@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "libsim/sensor/sensor_format.h"
 #include "libsim/view/clipping.h"

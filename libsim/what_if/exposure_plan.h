@@ -2,6 +2,7 @@
 // clipping, motion, framing.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>

@@ -80,9 +80,13 @@ EdgeProfile read_profile(const Scene& scene, const Key& key, const EdgeLine& lin
                          const Effort& effort) {
   constexpr std::uint32_t kSamples = 256;
   const MapPlane strip = strip_along(line, cells);
-  const Measurement measured = measure(
-      scene, strip,
-      {.samples = kSamples, .replicates = kReplicates, .seed = effort.seed, .threads = effort.threads});
+  // The key comes straight or by a cloth: the rest of the light is not asked for.
+  const Measurement measured = measure(scene, strip,
+                                       {.samples = kSamples,
+                                        .replicates = kReplicates,
+                                        .seed = effort.seed,
+                                        .threads = effort.threads,
+                                        .parts = kEmitterPart | kBoardPart});
   const MapSubject subject{measured, strip, key, {}, 1.0, "", ""};
   EdgeProfile profile{.step_mm = 1e3 * (line.to - line.from).norm() / cells, .visibility = {}};
   for (std::size_t cell = 0; cell < measured.element_count(); ++cell) {
@@ -95,6 +99,7 @@ EdgeProfile read_profile(const Scene& scene, const Key& key, const EdgeLine& lin
 ShadowEdge read_edge(const Scene& scene, const Key& key, const EdgeLine& line, const Effort& effort) {
   const EdgeProfile whole = read_profile(scene, key, line, kCells, effort);
   ShadowEdge edge{line.name, edge_width_mm(whole), passes_mm(whole, kFullShadow), whole.length_mm()};
+  if (edge.umbra_mm) edge.umbra_mm = *edge.umbra_mm + 0.5 * whole.step_mm;  // readings are cells' middles
   EdgeProfile fine = whole;
   double start_mm = 0.0;
   while (edge.width_mm && edge.width_mm->value() < kFewestCellsOfAnEdge * fine.step_mm &&

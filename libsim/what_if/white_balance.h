@@ -10,8 +10,8 @@
 namespace fillside {
 
 struct White {
-  Rgb light;         ///< of luminance 1
-  std::string text;  ///< "5500 K", "a grey card at \"dish up\"", "daylight of 6504 K"
+  Rgb light = grey(1.0);  ///< of luminance 1
+  std::string text;       ///< "5500 K", "a grey card at \"dish up\"", "daylight of 6504 K"
 };
 
 /// The camera's `white` or `grey_card`, else D65, which shows all light as it is.

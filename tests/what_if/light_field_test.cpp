@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <tuple>
 
 #include "libsim/geometry/panels.h"
 #include "libsim/what_if/shadow_edge.h"
@@ -53,7 +54,7 @@ TEST(LightField, even_from_all_round_has_no_direction) {
                                      {Point(0, 0, -1), Direction(1, 0, 0), Direction(0, 1, 0)}}) {
     Rectangle side{centre, u, v};
     if (side.normal().dot(centre) > 0.0) side.half_u *= -1.0;
-    parts.add_emitter("side", LightPanel{side, grey(100.0), {}});
+    parts.add_emitter("side", LightPanel{.rectangle = side, .radiance = grey(100.0)});
   }
   const LightField field = read_light_field(Scene(std::move(parts)), {0, 0, 0}, kFine);
   EXPECT_NEAR(field.spherical_lx.value(), kPi * 100.0, 1.0);
