@@ -54,7 +54,9 @@ TEST(Zebra, stripes_what_clips_and_what_is_buried_and_nothing_else) {
     for (int x = 0; x < 24; ++x) {
       const auto code = picture.samples[picture.first_sample(x, y)];
       if (x < 8) white += code == 255, black += code == 0;
-      if (x >= 8 && x < 16) EXPECT_EQ(code, 77);
+      if (x >= 8 && x < 16) {
+        EXPECT_EQ(code, 77);
+      }
       if (x >= 16) dark += code < 100;
     }
   EXPECT_EQ(white + black, 8 * 24);
