@@ -78,10 +78,10 @@ TEST(ExposurePlan, names_what_is_in_the_picture) {
 
 TEST(FocusOn, a_thing_is_sharp_on_its_skin) {
   const Description description =
-      small_set(kFood + "[camera]\nview = \"straight-on\"\nfocus_on = \"cake\"\n");
+      small_set(kFood + "[camera]\nview = \"straight-on\"\ndistance = \"60 cm\"\nfocus_on = \"cake\"\n");
   const Scene scene = scene_of(description);
-  // Straight on from 1 m the front of an 8 cm deep box is 96 cm away.
-  EXPECT_NEAR(camera_of(description, scene).focus.si, 0.96, 1e-6);
+  // Straight on from 60 cm the front of an 8 cm deep box is 56 cm away.
+  EXPECT_NEAR(camera_of(description, scene).focus.si, 0.56, 1e-6);
 }
 
 // The definition of a grey card: what is grey in the light at the card comes out with three equal channels.
