@@ -14,7 +14,7 @@ namespace {
 void check_focus(const FaultList& faults, const CameraSection& camera) {
   const Length focus = camera.focus.value_or(camera.distance);
   const std::string_view key = camera.focus ? "focus" : "distance";
-  if (!camera.focus_on.empty()) return;
+  if (!camera.focus_on.empty() || camera.pinhole) return;
   if (focus <= camera.focal_length)
     faults.error(key,
                  fmt::format("it cannot focus at {}, within its focal length of {}", to_text(focus),
