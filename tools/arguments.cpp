@@ -74,9 +74,10 @@ void add_measuring(CLI::App& verb, Arguments& a, Stops usual) {
 }
 
 void add_unbiased(CLI::App& verb, Arguments& a) {
-  add_switch(verb, "--unbiased", a.unbiased,
-             "walk every sample to its end, instead of looking up light kept on small cells of the set's surfaces; "
-             "slower, and exact but for the noise");
+  add_switch(
+      verb, "--unbiased", a.unbiased,
+      "walk every sample to its end, instead of looking up light kept on small cells of the set's surfaces; "
+      "slower, and exact but for the noise");
 }
 
 Stops usual_precision(std::string_view verb) {
