@@ -59,6 +59,7 @@
 #include "libsim/light/sun.h"               // the sun as a light: a disc half a degree across
 #include "libsim/light/sun_day.h"           // when the sun rises, stands highest and sets
 #include "libsim/light/sun_position.h"      // where the sun stands, by place and time
+#include "libsim/light/tint.h"              // the part of a light's colour that its temperature does not tell
 
 // matter: what surfaces do with light
 #include "libsim/matter/catalogue.h"    // named surfaces, cloths and stock sheets, each with where its
@@ -72,7 +73,9 @@
 #include "libsim/matter/thin_cloth.h"   // thin cloth or paper
 
 // scene: the set: as written, checked, built
+#include "libsim/scene/anchor_check.h"      // an anchor must say one reading, whole, at a meter that is there
 #include "libsim/scene/build.h"             // from a checked description to the set that rays meet
+#include "libsim/scene/camera_check.h"      // what the numbers of the camera alone cannot say
 #include "libsim/scene/canonical.h"         // A description written back as a scene file
 #include "libsim/scene/check.h"             // what a description must satisfy beyond its keys, as far as
 #include "libsim/scene/claim_check.h"       // checks of claims
@@ -92,6 +95,7 @@
 #include "libsim/scene/lamp_placing.h"      // where a lamp stands or hangs, how it is turned, and how
 #include "libsim/scene/limits.h"            // how much of everything a scene may hold, so that a file which
 #include "libsim/scene/load.h"              // the way from a scene file to a description that may be built
+#include "libsim/scene/meter_names.h"       // every meter of a set by name
 #include "libsim/scene/opening.h"           // A window
 #include "libsim/scene/passage_check.h"     // do things go through each other?
 #include "libsim/scene/placed_check.h"      // checks of where things come to stand in space
@@ -107,17 +111,22 @@
 #include "libsim/scene/surface_check.h"     // checks of what things are made of
 #include "libsim/scene/things.h"            // the things of a scene that may stand more than once (windows
 #include "libsim/scene/toml_reader.h"       // the only door to the TOML library
+#include "libsim/scene/usual_meters.h"      // the meters that every set has
 #include "libsim/scene/value_reader.h"      // one value of the source tree as the type a description wants
 #include "libsim/scene/value_writer.h"      // how each member type is written in a scene
 #include "libsim/scene/wording.h"           // how messages quote what a person wrote, list what may be
 
 // sensor: the instruments
 #include "libsim/sensor/camera.h"       // A camera
+#include "libsim/sensor/dials.h"        // the numbers engraved on cameras, a third of a stop apart, and what
+#include "libsim/sensor/framing.h"      // what is in the picture, and where the camera has to be for that
 #include "libsim/sensor/instruments.h"  // the instruments that a description asks for, and those that are
+#include "libsim/sensor/lens.h"         // the thin lens in figures
 #include "libsim/sensor/map_plane.h"    // A grid of flat receptors over a rectangle
 #include "libsim/sensor/meter.h"        // A light meter
 #include "libsim/sensor/patch.h"        // A patch of the subject's own skin
 #include "libsim/sensor/receiver.h"     // the place where light is received, and how much each direction
+#include "libsim/sensor/sensor_format.h"  // sensors by size
 
 // transport: the journey of the light
 #include "libsim/transport/attribution.h"    // the ledger of one receiver
@@ -137,35 +146,49 @@
 #include "libsim/transport/walk.h"           // one light sample followed backwards
 
 // view: what a reading says
-#include "libsim/view/averaged.h"       // A map with its grain rubbed out, for lines that should not
-#include "libsim/view/colour_scale.h"   // the colours of maps, made for this project
-#include "libsim/view/contours.h"       // contour lines of a map, joined into polylines, at the levels of
-#include "libsim/view/developed.h"      // from scene-linear light to a picture for the screen
-#include "libsim/view/exposure.h"       // exposure from light
-#include "libsim/view/lattice.h"        // the grid of a map's values with one more ring on the
-#include "libsim/view/levels.h"         // the round values of a scale
-#include "libsim/view/map.h"            // A figure spread over a plane
-#include "libsim/view/map_figures.h"    // the maps
-#include "libsim/view/map_value.h"      // reading a map between its cell centres
-#include "libsim/view/oklab.h"          // OKLab
-#include "libsim/view/picture.h"        // A finished picture
-#include "libsim/view/reading.h"        // what a meter or patch says
-#include "libsim/view/round_numbers.h"  // round numbers as people choose them, and how they are written
-#include "libsim/view/set_outline.h"    // the set seen from above, to draw into maps of level planes
+#include "libsim/view/anchor.h"          // one real reading that a whole set is scaled to
+#include "libsim/view/averaged.h"        // A map with its grain rubbed out, for lines that should not
+#include "libsim/view/cast.h"            // colour casts
+#include "libsim/view/clipping.h"        // how bright a thing may be before the sensor is full
+#include "libsim/view/colour_scale.h"    // the colours of maps, made for this project
+#include "libsim/view/contours.h"        // contour lines of a map, joined into polylines, at the levels of
+#include "libsim/view/developed.h"       // from scene-linear light to a picture for the screen
+#include "libsim/view/edge_field.h"      // how wide the shadow edges of a mapped plane are, cell by cell
+#include "libsim/view/exposure.h"        // exposure from light
+#include "libsim/view/lattice.h"         // the grid of a map's values with one more ring on the
+#include "libsim/view/levels.h"          // the round values of a scale
+#include "libsim/view/map.h"             // A figure spread over a plane
+#include "libsim/view/map_figures.h"     // the maps
+#include "libsim/view/map_value.h"       // reading a map between its cell centres
+#include "libsim/view/motion.h"          // what moves while the shutter is open is drawn out over the picture
+#include "libsim/view/oklab.h"           // OKLab
+#include "libsim/view/picture.h"         // A finished picture
+#include "libsim/view/reading.h"         // what a meter or patch says
+#include "libsim/view/round_numbers.h"   // round numbers as people choose them, and how they are written
+#include "libsim/view/set_outline.h"     // the set seen from above, to draw into maps of level planes
+#include "libsim/view/softness.h"        // how soft a shadow's edge is
+#include "libsim/view/starting_point.h"  // which settings to start with, and which others give the same
+#include "libsim/view/texture.h"         // what the light makes of small relief
+#include "libsim/view/tones.h"           // where the tones of a picture lie
 
 // what_if: what would be, and whether it is so
-#include "libsim/what_if/audit.h"         // how far the cached mode is off
-#include "libsim/what_if/calendar.h"      // when the light at a table is good
-#include "libsim/what_if/claims.h"        // claims
-#include "libsim/what_if/daylit_set.h"    // A set measured once by daylight coefficients and read under any
-#include "libsim/what_if/effort.h"        // how well and how long to measure
-#include "libsim/what_if/figure_names.h"  // figures of a set by name, for claims
-#include "libsim/what_if/map_reading.h"   // A plane measured to a wanted precision, for any of its maps
-#include "libsim/what_if/part_reading.h"  // one instrument read part by part
+#include "libsim/what_if/anchored.h"       // scaling what was measured to the description's anchor
+#include "libsim/what_if/audit.h"          // how far the cached mode is off
+#include "libsim/what_if/calendar.h"       // when the light at a table is good
+#include "libsim/what_if/claims.h"         // claims
+#include "libsim/what_if/daylit_set.h"     // A set measured once by daylight coefficients and read under any
+#include "libsim/what_if/effort.h"         // how well and how long to measure
+#include "libsim/what_if/exposure_plan.h"  // what a photographer sets the camera to, for a set that has
+#include "libsim/what_if/figure_names.h"   // figures of a set by name, for claims
+#include "libsim/what_if/light_field.h"    // the light at a point as a whole
+#include "libsim/what_if/map_reading.h"    // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/part_reading.h"   // one instrument read part by part
 #include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
 #include "libsim/what_if/set_instruments.h"  // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"      // all meters and patches of a set, read to a wanted precision
+#include "libsim/what_if/shadow_edge.h"      // the shadow that a thing casts on the table
 #include "libsim/what_if/sun_on_dish.h"      // where the sun comes to lie on the table
+#include "libsim/what_if/white_balance.h"    // what a set's picture takes for white
 
 // writers: the paper it is written on
 #include "libsim/writers/atomic_file.h"      // files that are either there whole or not there

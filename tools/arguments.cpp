@@ -74,9 +74,10 @@ void add_measuring(CLI::App& verb, Arguments& a, Stops usual) {
 }
 
 void add_unbiased(CLI::App& verb, Arguments& a) {
-  add_switch(verb, "--unbiased", a.unbiased,
-             "walk every sample to its end, instead of looking up light kept on small cells of the set's surfaces; "
-             "slower, and exact but for the noise");
+  add_switch(
+      verb, "--unbiased", a.unbiased,
+      "walk every sample to its end, instead of looking up light kept on small cells of the set's surfaces; "
+      "slower, and exact but for the noise");
 }
 
 Stops usual_precision(std::string_view verb) {
@@ -108,6 +109,15 @@ void take_map_word(Arguments& a, const std::string& word) {
   a.figures.push_back(word);
 }
 
+void add_meter_options(CLI::App& verb, Arguments& a) {
+  add_switch(verb, "--exposure", a.exposure,
+             "what to set the camera to: equivalents, white and clipping, depth of field, motion, frame");
+  add_switch(verb, "--shadows", a.shadows, "how soft each shadow's edge is, in mm, and how far it is full");
+  add_switch(verb, "--relief", a.relief,
+             "how the light draws crumb and crust: contrast, shadow length, direction");
+  add_switch(verb, "--casts", a.casts, "colour casts in mired and green or magenta, and what causes them");
+}
+
 void add_map_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--plane", "NAME", "the table, or a [[plane]] of the scene",
             [&a](const std::string& word) { a.plane = word; });
@@ -126,6 +136,7 @@ void add_render_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--brighter", "STOPS",
             "expose by this much more than the meter says, for example \"1/3 stop\"",
             [&a](const std::string& word) { a.brighter = stops_value("--brighter", word); });
+  add_switch(verb, "--zebra", a.zebra, "stripes over what clips and what is lost in black");
 }
 
 void add_calendar_options(CLI::App& verb, Arguments& a) {
@@ -174,6 +185,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   add_reading(verb, a);
   if (page.name == "check")
     add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
+  if (page.name == "meter") add_meter_options(verb, a);
   if (page.name == "map") add_map_options(verb, a);
   if (page.name == "map" || page.name == "render") add_unbiased(verb, a);
   if (page.name == "render") add_render_options(verb, a);

@@ -31,6 +31,8 @@ struct Arguments {
   bool json = false, quiet = false;
   // check
   bool full = false;
+  // meter
+  bool exposure = false, shadows = false, relief = false, casts = false;
   // map
   std::vector<std::string> figures;
   std::string plane = "table";
@@ -39,6 +41,7 @@ struct Arguments {
   // render
   std::optional<int> pixels;
   Stops brighter = stops(0.0);
+  bool zebra = false;
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset

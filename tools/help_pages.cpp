@@ -27,11 +27,12 @@ const std::array<VerbPage, 6> kVerbPages{
     VerbPage{"meter", "SCENE... [options]", "What meters read, and who sends the light",
              "Five meters stand in the dish's place with the food taken away; the scene's own meters and the "
              "sides of "
-             "the food follow. With --json several scenes give one array of documents, one scene gives the "
+             "the food follow. An [anchor] in the scene, one real reading, scales all of it. With --json "
+             "several scenes give one array of documents, one scene gives the "
              "document.",
              "fillside meter my_table.toml --set board.fill.distance=15cm"},
     VerbPage{"map", "SCENE [MAP...] [options]",
-             "Maps of the table: illuminance, falloff, fill, visibility, gain",
+             "Maps of the table: illuminance, falloff, fill, visibility, gain, softness",
              "Each map becomes SCENE-MAP.png, and SCENE-MAP.csv with a line a cell. Maps: illuminance (lx); "
              "falloff "
              "(stops from the reference meter); fill (how deep a shadow cast there is, in stops); visibility "

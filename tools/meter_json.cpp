@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "libsim/scene/canonical.h"
+#include "tools/exposure_block.h"
 
 namespace fillside::tools {
 namespace {
@@ -51,9 +52,17 @@ Json ratio(const std::optional<Estimate>& lit_to_shadow) {
   return {{"lit_to_shadow", figure(*lit_to_shadow)}, {"stops", figure(in_stops(*lit_to_shadow))}};
 }
 
+Json anchor_json(const std::optional<Anchor>& anchor) {
+  if (!anchor) return nullptr;
+  return {
+      {"meter", anchor->meter},   {"reading", anchor->reading},        {"wanted_lx", anchor->wanted.si},
+      {"factor", anchor->factor}, {"moved_stops", anchor->moved().si}, {"plausible", anchor->is_plausible()}};
+}
+
 }  // namespace
 
-Json meter_json(const Description& description, const SetReading& set, const Effort& effort) {
+Json meter_json(const Description& description, const SetReading& set, const Effort& effort,
+                const ExposurePlan& plan) {
   Json meters = Json::array();
   for (const Reading& reading : set.readings) meters.push_back(meter(reading));
   Json subject = ratio(set.subject_lit_to_shadow());
@@ -72,7 +81,9 @@ Json meter_json(const Description& description, const SetReading& set, const Eff
           {"meters", meters},
           {"subject", subject},
           {"on_the_food", ratio(set.food_lit_to_shadow)},
-          {"empty_spot", ratio(set.empty_lit_to_shadow)}};
+          {"empty_spot", ratio(set.empty_lit_to_shadow)},
+          {"anchor", anchor_json(set.anchor)},
+          {"exposure", exposure_json(plan)}};
 }
 
 }  // namespace fillside::tools

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "libsim/view/exposure.h"
 #include "libsim/writers/plain_table.h"
+#include "tools/exposure_block.h"
 #include "tools/open_scene.h"
 
 namespace fillside::tools {
@@ -83,11 +83,14 @@ std::string ratio_line(std::string_view where, const std::optional<Estimate>& ra
   return fmt::format("  lit:shadow {:<14} {} : 1   = {} stops\n", where, with_error(*ratio), with_error(in));
 }
 
-std::string exposure_line(const Description& d, const SetReading& set) {
-  const Reading* dome = set.named(kDishDome);
-  if (!dome || !(dome->total_lx.value() > 0.0)) return "";
-  const Settings settings = settings_for(dome->ev100.value(), d.camera.aperture, 100);
-  return fmt::format("  exposure by the dome  {}\n", to_text(settings));
+std::string anchor_line(const std::optional<Anchor>& anchor) {
+  if (!anchor) return "";
+  return fmt::format(
+      "  anchored to {} at \"{}\": all light {:+.2f} stops from what the scene says by itself{}\n",
+      anchor->reading, anchor->meter, anchor->moved().si,
+      anchor->is_plausible() ? ""
+                             : ".\n  That is far: check the reading, its receptor, the sky and the "
+                               "curtain before trusting either");
 }
 
 }  // namespace
@@ -99,13 +102,15 @@ std::string with_error(const Estimate& figure) {
   return fmt::format("{:.{}f} ± {:.{}f}", figure.value(), decimals, figure.half_width_95(), decimals);
 }
 
-std::string meter_table(const Description& description, const SetReading& set, const Effort& effort) {
+std::string meter_table(const Description& description, const SetReading& set, const Effort& effort,
+                        const ExposurePlan& plan) {
   std::string text = fmt::format("{}\n\n", description.set.title);
   text += to_text(readings_table(set));
   text += fmt::format("\nKey: {}. Error bars: 95 % intervals.\n", set.key_name);
+  text += anchor_line(set.anchor);
   text += ratio_line("on the food", set.food_lit_to_shadow);
   text += ratio_line("in empty spot", set.empty_lit_to_shadow);
-  text += exposure_line(description, set);
+  text += exposure_lines(plan);
   text += "\nWho sends the light (shares under 0.5 % left out)\n\n" + to_text(rows_table(set));
   text += fmt::format(
       "\nlit:shadow compares two readings, one facing the key and one facing away; key:fill splits one "

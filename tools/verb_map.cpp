@@ -53,7 +53,7 @@ std::vector<std::string> board_names(const Scene& scene) {
 
 /// Figures by name; gain stands for one map of each board.
 std::vector<WantedMap> wanted_maps(const Arguments& arguments, const Scene& scene) {
-  const std::vector<std::string> known{"illuminance", "falloff", "fill", "visibility", "gain"};
+  const std::vector<std::string> known{"illuminance", "falloff", "fill", "visibility", "gain", "softness"};
   std::vector<WantedMap> maps;
   std::vector<Problem> problems;
   for (const std::string& name :
@@ -118,8 +118,10 @@ std::string csv_of(const MapSubject& subject, MapFigure figure, const Map& map) 
 /// Writes one map as picture and table, and tells of them: as JSON, or to the person.
 Json write_map(const MappedSet& of, const WantedMap& wanted) {
   const Reading& reference = reference_of(of.description, of.set);
-  const MapSubject subject{of.reading.measurement,     of.plane,       of.set.key,  of.reading.covered,
-                           reference.total_lx.value(), reference.name, wanted.board};
+  MapSubject subject{of.reading.measurement,     of.plane,       of.set.key,  of.reading.covered,
+                     reference.total_lx.value(), reference.name, wanted.board};
+  std::optional<EdgeField> edges;
+  if (wanted.figure == MapFigure::softness) subject.edges = &edges.emplace(subject);
   FiguredMap made = make_map(subject, wanted.figure);
   if (std::abs(of.plane.rectangle.normal().z()) > 0.99)
     made.map.outlines = outlines_from_above(of.description, of.scene);
@@ -171,7 +173,8 @@ int run_map(const Arguments& arguments) {
   MapPlane plane =
       *map_plane(description, arguments.plane, toward_window(scene, set.key.emitter), arguments.cells);
   plane.subject_there = !arguments.empty_spot;
-  const MapReading reading = mapped(scene, plane, effort, arguments.quiet);
+  MapReading reading = mapped(scene, plane, effort, arguments.quiet);
+  reading.measurement.scale(set.light_factor());
   const MappedSet of{arguments, description, scene, set, plane, reading, effort};
   Json maps = Json::array();
   for (const WantedMap& each : wanted) maps.push_back(write_map(of, each));

@@ -4,13 +4,18 @@
 #include <cmath>
 #include <filesystem>
 #include <nlohmann/json.hpp>
+#include <span>
 
 #include "libsim/scene/canonical.h"
 #include "libsim/scene/wording.h"
+#include "libsim/view/clipping.h"
 #include "libsim/view/developed.h"
 #include "libsim/view/exposure.h"
+#include "libsim/view/tones.h"
+#include "libsim/what_if/exposure_plan.h"
 #include "libsim/what_if/picture_reading.h"
 #include "libsim/what_if/set_reading.h"
+#include "libsim/what_if/white_balance.h"
 #include "libsim/writers/atomic_file.h"
 #include "libsim/writers/exr.h"
 #include "libsim/writers/picture_sheet.h"
@@ -63,14 +68,22 @@ struct Exposed {
   Settings settings;
 };
 
-/// As a person meters, in the dish's place and toward the camera: with a dome for things in the round, with
-/// the flat disc for a flat lay seen from overhead (common practice). Each counts by its own constant.
-Exposed exposure_of(const Description& description, const SetReading& set, Stops brighter) {
-  const bool flat_lay = description.camera.view == "overhead" && !description.camera.elevation;
-  const Reading& meter = *set.named(flat_lay ? kDishCamera : kDishDome);
-  const double constant = flat_lay ? kFlatConstant : kDomeConstant;
-  const double metered_lx = meter.total_lx.value() * kFlatConstant / constant * std::exp2(-brighter.si);
-  return {lux(metered_lx), settings_for(meter.ev100.value() - brighter.si, description.camera.aperture, 100)};
+/// The picture is developed as if metered by a flat disc; the settings give what close focus costs.
+Exposed exposure_of(const Description& description, const SetReading& set, const Camera& camera,
+                    Stops brighter) {
+  const MeteredExposure metered = metered_exposure(description, set);
+  const double as_flat_lx = metered.light_lx.value() * kFlatConstant / metered.constant;
+  return {lux(as_flat_lx * std::exp2(-brighter.si)),
+          settings_for(metered.ev100 - close_focus_loss(camera).si - brighter.si, description.camera.aperture,
+                       100)};
+}
+
+/// The grey card that the development shows as middle grey, and the sensor's limit at that exposure.
+ToneLimits tone_limits(const Description& description, const SetReading& set, const Exposed& exposed,
+                       Stops brighter) {
+  const Stops headroom = description.camera.headroom.value_or(standard_headroom());
+  return {clipping_luminance(metered_exposure(description, set).ev100 - brighter.si, headroom),
+          candela_per_m2(0.18 * exposed.metered.si / kPi)};
 }
 
 std::string ratio_text(const SetReading& set) {
@@ -84,6 +97,9 @@ std::string ratio_text(const SetReading& set) {
 struct Metered {
   Exposed exposed;
   std::string ratio;
+  double light_factor = 1.0;  ///< an anchor's
+  White white;
+  ToneLimits limits;
 };
 
 Metered metered(const Description& description, const Scene& scene, const Effort& effort, Stops brighter) {
@@ -91,7 +107,9 @@ Metered metered(const Description& description, const Scene& scene, const Effort
   if (!(set.named(kDishDome)->total_lx.value() > 0.0))
     throw SceneError({problem_at(description.daylight.place, "no light reaches the dish",
                                  "open a cover, or raise [daylight] outdoor")});
-  return {exposure_of(description, set, brighter), ratio_text(set)};
+  const Exposed exposed = exposure_of(description, set, camera_of(description, scene), brighter);
+  return {exposed, ratio_text(set), set.light_factor(), white_of(description, set),
+          tone_limits(description, set, exposed, brighter)};
 }
 
 PictureReading taken(const Scene& scene, const Camera& camera, const Effort& effort, bool quiet) {
@@ -99,10 +117,12 @@ PictureReading taken(const Scene& scene, const Camera& camera, const Effort& eff
   return take_picture(scene, camera, effort, bar.callback());
 }
 
-std::string sheet_bytes(const PictureReading& taken, const Camera& camera, const Metered& light,
+std::string sheet_bytes(std::span<const Rgb> pixels, const Camera& camera, const Metered& light, bool zebra,
                         const std::string& title, const Metadata& metadata) {
-  const Picture picture = developed(scene_linear(taken.measurement), camera.columns, camera.rows,
-                                    {.metered = light.exposed.metered});
+  Picture picture =
+      developed(pixels, camera.columns, camera.rows,
+                {.metered = light.exposed.metered, .white_balance = balance_for(light.white.light)});
+  if (zebra) draw_zebra(picture, pixels, light.limits);
   const std::string caption = light.ratio.empty() ? title : title + ": " + light.ratio;
   return png_bytes(
       picture_sheet(picture, {.settings = to_text(light.exposed.settings),
@@ -111,8 +131,28 @@ std::string sheet_bytes(const PictureReading& taken, const Camera& camera, const
       metadata);
 }
 
+Json tones_json(std::span<const Rgb> pixels, const Metered& light) {
+  const ToneShares shares = tone_shares(pixels, light.limits);
+  const Histogram histogram = histogram_of(pixels, light.limits);
+  return {{"clipped_share", shares.clipped},
+          {"buried_share", shares.buried},
+          {"clips_at_cd_m2", light.limits.full.si},
+          {"grey_card_cd_m2", light.limits.grey.si},
+          {"white", light.white.text},
+          {"histogram",
+           {{"first_stop_from_grey", histogram.first_stop},
+            {"stops_a_bin", histogram.bin_stops},
+            {"share", histogram.share}}}};
+}
+
+std::string tones_text(std::span<const Rgb> pixels, const Metered& light) {
+  const ToneShares shares = tone_shares(pixels, light.limits);
+  return fmt::format("{:.1f} % clips, {:.1f} % is lost in black; white is {}", 100.0 * shares.clipped,
+                     100.0 * shares.buried, light.white.text);
+}
+
 Json document(const Description& description, const Effort& effort, const std::string& stem,
-              const Metered& light, const PictureReading& taken) {
+              const Metered& light, const PictureReading& taken, const Json& tones) {
   const Settings& settings = light.exposed.settings;
   return {{"schema", "fillside.render/1"},
           {"scene", description.file},
@@ -122,6 +162,7 @@ Json document(const Description& description, const Effort& effort, const std::s
           {"exr", stem + ".exr"},
           {"settings", to_text(settings)},
           {"metered_lx", light.exposed.metered.si},
+          {"tones", tones},
           {"samples_per_pixel", taken.samples_per_pixel},
           {"half_width_95_of_the_middle_pixel_stops", taken.reached_stops},
           {"cached_mode", audit_document(taken.audit)}};
@@ -134,19 +175,22 @@ Json render_one(const Description& description, const std::string& stem, const A
   const Effort effort = effort_of(arguments, description, kPicturePrecision);
   const Metered light = metered(description, scene, effort, arguments.brighter);
   const Camera camera = camera_of(sized, scene);
-  const PictureReading picture = taken(scene, camera, effort, arguments.quiet);
+  PictureReading picture = taken(scene, camera, effort, arguments.quiet);
+  picture.measurement.scale(light.light_factor);
   const Metadata metadata = provenance(arguments, description, effort);
-  write_file(stem + ".png", sheet_bytes(picture, camera, light, description.set.title, metadata));
+  const auto pixels = scene_linear(picture.measurement);
+  write_file(stem + ".png",
+             sheet_bytes(pixels, camera, light, arguments.zebra, description.set.title, metadata));
   write_file(stem + ".exr", exr_bytes(layered(picture.measurement, metadata)));
   if (!arguments.json)
     say(fmt::format(
-        "{0}.png: {1}; {0}.exr: one layer a row. {2} samples a pixel, middle pixel within ±{3:.2f} stop "
-        "(95 %); {4}\n",
+        "{0}.png: {1}; {4}; {0}.exr: one layer a row. {2} samples a pixel, middle pixel within ±{3:.2f} stop "
+        "(95 %); {5}\n",
         stem, to_text(light.exposed.settings), picture.samples_per_pixel, picture.reached_stops,
-        audit_text(picture.audit)));
+        tones_text(pixels, light), audit_text(picture.audit)));
   note_shortfall(arguments, effort, picture.reached_stops, " in the middle pixel");
   note_refused(arguments, picture.measurement.refused());
-  return document(description, effort, stem, light, picture);
+  return document(description, effort, stem, light, picture, tones_json(pixels, light));
 }
 
 /// One name a scene; throws when two would write over each other.

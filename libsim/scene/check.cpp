@@ -1,5 +1,7 @@
 #include "libsim/scene/check.h"
 
+#include "libsim/scene/anchor_check.h"
+#include "libsim/scene/camera_check.h"
 #include "libsim/scene/claim_check.h"
 #include "libsim/scene/daylight.h"
 #include "libsim/scene/lamp_check.h"
@@ -18,6 +20,8 @@ std::vector<Problem> check(const Description& description) {
   check_room(description, problems);
   check_daylight(description, problems);
   check_spots(description, problems);
+  check_camera_keys(description, problems);
+  check_anchor(description, problems);
   if (!any_error(problems)) check_placed(description, problems);  // else its finds would only repeat those
   check_claims(description, problems);
   attach_source_lines(problems, description.file, description.text);

@@ -223,6 +223,11 @@ struct CameraSection : Section {
   FNumber aperture = f_number(5.6);
   bool pinhole = false;
   std::optional<Length> focus;
+  std::string focus_on;
+  std::optional<Length> closest_focus, confusion;
+  std::optional<Stops> headroom;
+  std::optional<ColourTemperature> white;
+  std::string grey_card;
   int pixels = 720;
 };
 
@@ -234,6 +239,21 @@ struct MeterSection : Section {
   Angle elevation = radians(0.0);
   Spot spot;
   std::optional<std::string> subject;
+};
+
+/// One real reading, in lux or as camera settings, that the whole set is scaled to.
+struct AnchorSection : Section {
+  std::optional<std::string> meter;
+  std::optional<Illuminance> lux;
+  std::optional<FNumber> aperture;
+  std::optional<Duration> shutter;
+  std::optional<int> iso;
+  std::optional<std::string> reading;
+  std::optional<double> reflectance;
+  bool used = true;
+
+  bool says_settings() const { return aperture || shutter; }
+  bool says_anything() const { return used && (lux || says_settings()); }
 };
 
 struct PlaneSection : Section {
@@ -266,6 +286,7 @@ struct Description {
   std::vector<LampSection> lamps;
   CameraSection camera;
   std::vector<MeterSection> meters;
+  AnchorSection anchor;
   std::vector<PlaneSection> planes;
   std::vector<ClaimSection> claims;
 };
@@ -558,12 +579,26 @@ void fields(V&& v, CameraSection& s) {
   v(Field{"look_x", "looks at: right of the dish", -10, 10}, s.look_x);
   v(Field{"look_y", "looks at: behind the dish", -10, 10}, s.look_y);
   v(Field{"look_z", "looks at: above the table; left out: half the subject's height", -2, 5}, s.look_z);
-  v(one_of("sensor", "sensor by size", "full frame|APS-C|micro four thirds|phone"), s.sensor);
+  v(one_of("sensor", "sensor by size", "full frame|APS-C|micro four thirds|one inch|phone"), s.sensor);
   v(Field{"portrait", "true: long side upright"}, s.portrait);
   v(Field{"focal_length", "focal length of the lens", 0.001, 2}, s.focal_length);
   v(Field{"aperture", "f-number, for depth of field", 0.5, 128}, s.aperture);
   v(Field{"pinhole", "true: everything sharp"}, s.pinhole);
   v(Field{"focus", "focused distance from the lens; left out: the camera's distance", 0.02, 100}, s.focus);
+  v(Field{"focus_on", "or the name of a thing to focus on: its skin, in the middle as the camera sees it"},
+    s.focus_on);
+  v(Field{"closest_focus", "nearest distance from the lens that it focuses at, as its maker says", 0.01, 100},
+    s.closest_focus);
+  v(Field{"confusion", "blur on the sensor that still passes for a point; left out: its diagonal / 1500",
+          1e-6, 1e-3},
+    s.confusion);
+  v(Field{"headroom",
+          "from what the meter takes for right to a full sensor; left out: 3.26 stops, by ISO 12232", 0.5, 8},
+    s.headroom);
+  v(Field{"white", "colour temperature that the picture shows as white; left out: 6504 K", 1667, 25000},
+    s.white);
+  v(Field{"grey_card", "or the meter in whose light a grey card comes out grey, for example \"dish up\""},
+    s.grey_card);
   v(Field{"pixels", "long side of the picture in pixels", 8, 8000}, s.pixels);
 }
 
@@ -582,6 +617,23 @@ void fields(V&& v, MeterSection& s) {
            "is the food there while it is read? left out: away for a meter in the dish's place, else there",
            "there|away"),
     s.subject);
+}
+
+template <class V>
+void fields(V&& v, AnchorSection& s) {
+  v(Field{"meter", "where it was read: one of the scene's meters or the usual ones; left out: dish up"},
+    s.meter);
+  v(Field{"lux", "what a lux meter read there", 0.01, 2e5}, s.lux);
+  v(Field{"aperture", "or the settings that a light meter or camera gave: f-number", 0.5, 128}, s.aperture);
+  v(Field{"shutter", "of those settings", 1e-5, 3600}, s.shutter);
+  v(Field{"iso", "of those settings; left out: 100", 1, 1000000}, s.iso);
+  v(one_of("reading",
+           "incident: a meter in the light; reflected: a camera filled with a matte card held there; left "
+           "out: incident",
+           "incident|reflected"),
+    s.reading);
+  v(Field{"reflectance", "of that card; left out: 0.18, a grey card", 0.01, 1}, s.reflectance);
+  v(Field{"used", "false: as if it were not in the file"}, s.used);
 }
 
 template <class V>

@@ -32,6 +32,7 @@ void each_section(D& d, V&& v) {
   v(Heading{"lamp", "", "a lamp"}, d.lamps);
   v(Heading{"camera", "", "the camera"}, d.camera);
   v(Heading{"meter", "", "a meter"}, d.meters);
+  v(Heading{"anchor", "", "the anchor"}, d.anchor);
   v(Heading{"plane", "", "a plane"}, d.planes);
   v(Heading{"claim", "", "a claim"}, d.claims);
 }

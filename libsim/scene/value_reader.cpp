@@ -192,5 +192,11 @@ std::optional<Fault> read_member(const SourceValue& v, const Field& f, ColourTem
 std::optional<Fault> read_member(const SourceValue& v, const Field& f, FNumber& out) {
   return read_quantity(v, f, out);
 }
+std::optional<Fault> read_member(const SourceValue& v, const Field& f, Duration& out) {
+  return read_quantity(v, f, out);
+}
+std::optional<Fault> read_member(const SourceValue& v, const Field& f, Stops& out) {
+  return read_quantity(v, f, out);
+}
 
 }  // namespace fillside

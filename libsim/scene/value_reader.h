@@ -34,6 +34,8 @@ std::optional<Fault> read_member(const SourceValue& value, const Field& field, L
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, LuminousFlux& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, ColourTemperature& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, FNumber& out);
+std::optional<Fault> read_member(const SourceValue& value, const Field& field, Duration& out);
+std::optional<Fault> read_member(const SourceValue& value, const Field& field, Stops& out);
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, Instant& out);
 
 template <class T>

@@ -75,6 +75,8 @@ std::string written(Luminance value) { return quantity(value, "cd/m2"); }
 std::string written(LuminousFlux value) { return quantity(value, "lm"); }
 std::string written(ColourTemperature value) { return quantity(value, "K"); }
 std::string written(FNumber value) { return toml_text(to_text(value)); }
+std::string written(Duration value) { return toml_text(to_text(value)); }
+std::string written(Stops value) { return toml_text(to_text(value)); }
 std::string written(const Instant& value) { return to_text(value); }
 
 }  // namespace fillside

@@ -27,6 +27,8 @@ std::string written(Luminance value);
 std::string written(LuminousFlux value);
 std::string written(ColourTemperature value);
 std::string written(FNumber value);
+std::string written(Duration value);
+std::string written(Stops value);
 std::string written(const Instant& value);  ///< a TOML offset date-time, without quotes
 
 /// Nothing for an absent value.

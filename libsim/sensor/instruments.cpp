@@ -1,10 +1,11 @@
 #include "libsim/sensor/instruments.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "libsim/scene/placing.h"
+#include "libsim/sensor/dials.h"
+#include "libsim/sensor/sensor_format.h"
 
 namespace fillside {
 namespace {
@@ -29,15 +30,6 @@ Direction direction_of(const Facing& facing, const Direction& to_key, const Dire
 Meter meter_facing(std::string_view name, const Point& position, const Direction& faces) {
   return {std::string(name), {position, faces, FlatReceptor{}}, false};
 }
-
-struct SensorFormat {
-  std::string_view name;
-  double long_mm, short_mm;
-};
-// Sides as the makers print them; "phone" is a usual 1/1.3 inch main camera. From memory.
-constexpr std::array kSensorFormats{SensorFormat{"full frame", 36.0, 24.0}, SensorFormat{"APS-C", 23.5, 15.6},
-                                    SensorFormat{"micro four thirds", 17.3, 13.0},
-                                    SensorFormat{"phone", 9.8, 7.3}};
 
 }  // namespace
 
@@ -127,10 +119,44 @@ std::optional<MapPlane> map_plane(const Description& d, const std::string& name,
   return plane;
 }
 
+namespace {
+
+/// The box around everything of that name.
+std::optional<Bounds> bounds_of(const Scene& scene, const std::string& name) {
+  std::optional<Bounds> bounds;
+  for (const Surface& surface : scene.surfaces()) {
+    if (scene.objects()[surface.object].name != name) continue;
+    if (!bounds) bounds.emplace();
+    for (const Point& corner : surface.mesh.corners) bounds->include(corner);
+  }
+  return bounds;
+}
+
+/// Where the camera's focus lies on a thing: on its skin, where the way to its middle meets it; on its middle
+/// when something stands before it.
+Length distance_to_thing(const Scene& scene, const Camera& camera, const Bounds& bounds,
+                         const std::string& name) {
+  Point at = 0.5 * (bounds.low + bounds.high);
+  const Ray way{camera.lens, (at - camera.lens).normalized()};
+  if (const auto hit = scene.caster().first_hit(way, kAllOpaque);
+      hit && scene.objects()[scene.surfaces()[hit->surface].object].name == name)
+    at = hit->position;
+  return metres((at - camera.lens).dot(camera.forward));
+}
+
+Length focus_of(const CameraSection& c, const Scene& scene, const Camera& camera) {
+  constexpr double kLeastOverFocalLength = 1.001;  // nearer, nothing is sharp anywhere
+  Length focus = c.focus.value_or(c.distance);
+  if (const auto bounds = bounds_of(scene, c.focus_on))
+    focus = distance_to_thing(scene, camera, *bounds, c.focus_on);
+  return std::max(focus, kLeastOverFocalLength * c.focal_length);
+}
+
+}  // namespace
+
 Camera camera_of(const Description& description, const Scene& scene) {
   const CameraSection& c = description.camera;
-  const auto format = std::ranges::find(kSensorFormats, std::string_view(c.sensor), &SensorFormat::name);
-  const SensorFormat& sensor = format == kSensorFormats.end() ? kSensorFormats.front() : *format;
+  const SensorFormat& sensor = sensor_format(c.sensor);
   const Point at = camera_looks_at(c, subject_top_m(scene));
   const double elevation = elevation_of(c);
   const Direction upward = std::cos(elevation) * Direction::UnitZ() - std::sin(elevation) * to_clock(c.clock);
@@ -141,9 +167,9 @@ Camera camera_of(const Description& description, const Scene& scene) {
   camera.sensor_width = millimetres(wide_mm);
   camera.sensor_height = millimetres(high_mm);
   camera.focal_length = c.focal_length;
-  camera.aperture = c.aperture;
+  camera.aperture = true_aperture(c.aperture);
   camera.pinhole = c.pinhole;
-  camera.focus = c.focus.value_or(c.distance);
+  camera.focus = focus_of(c, scene, camera);
   const double longer = std::max(wide_mm, high_mm);
   camera.columns = std::max(1, static_cast<int>(std::lround(c.pixels * wide_mm / longer)));
   camera.rows = std::max(1, static_cast<int>(std::lround(c.pixels * high_mm / longer)));

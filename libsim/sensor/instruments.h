@@ -7,6 +7,7 @@
 
 #include "libsim/scene/build.h"
 #include "libsim/scene/description.h"
+#include "libsim/scene/usual_meters.h"
 #include "libsim/sensor/camera.h"
 #include "libsim/sensor/map_plane.h"
 #include "libsim/sensor/meter.h"
@@ -24,9 +25,7 @@ std::optional<Bounds> subject_bounds(const Scene& scene);
 /// The middle of the dish's empty place: half the subject's height up, at least 3 cm.
 Point dish_place(const Scene& scene);
 
-/// Names of the default meters in the dish's place, and of the patches on the food.
-inline constexpr std::string_view kDishUp = "dish up", kDishWindow = "dish window", kDishAway = "dish away",
-                                  kDishCamera = "dish camera", kDishDome = "dish dome";
+/// Names of the patches on the food; those of the meters are in usual_meters.h.
 inline constexpr std::string_view kPatchLit = "food lit", kPatchShadow = "food shadow",
                                   kPatchTop = "food top", kPatchCamera = "food camera";
 

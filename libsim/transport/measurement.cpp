@@ -95,6 +95,10 @@ void Measurement::count_refused(const RefusedSamples& refused) {
   refused_.count = all;
 }
 
+void Measurement::scale(double factor) {
+  for (float& value : values_) value = static_cast<float>(factor * value);
+}
+
 void Measurement::absorb(const Measurement& more) {
   assert(values_.size() == more.values_.size());
   const double share = static_cast<double>(more.samples_) / static_cast<double>(samples_ + more.samples_);

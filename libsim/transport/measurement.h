@@ -67,6 +67,8 @@ class Measurement {
   void count_refused(const RefusedSamples& refused);
   /// Joins further samples of the same instrument, weighted by their numbers.
   void absorb(const Measurement& more);
+  /// Multiplies all light, as if every source shone that many times as strong.
+  void scale(double factor);
   /// Adds, replicate by replicate, what another part of the light gave on the same instrument.
   void add_part(const Measurement& part);
 

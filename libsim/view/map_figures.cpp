@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
 #include <limits>
 
@@ -22,6 +23,8 @@ constexpr std::array kWordings{
     Wording{MapFigure::key_visibility, "visibility", "Key visibility", "",
             "key : key without shadows, 1 in full view"},
     Wording{MapFigure::gain, "gain", "Gain", "stops", "log2 of all light : all light but the share sent by"},
+    Wording{MapFigure::softness, "softness", "Softness", "mm",
+            "width of the shadow edge that runs here, from 10 to 90 % of the key; empty where none runs"},
 };
 
 const Wording& wording_of(MapFigure figure) {
@@ -65,6 +68,9 @@ std::string definition_of(const MapSubject& s, MapFigure figure) {
   if (figure == MapFigure::falloff)
     return fmt::format("{} \"{}\" ({:.0f} lx)", words, s.reference_name, s.reference_lx);
   if (figure == MapFigure::gain) return fmt::format("{} \"{}\"", words, s.board);
+  if (figure == MapFigure::softness)
+    return fmt::format("{}; edges under {:.0f} mm are finer than the map's cells", words,
+                       s.edges->narrowest_mm());
   return std::string(words);
 }
 
@@ -113,6 +119,9 @@ Estimate figure_in(const MapSubject& s, MapFigure figure, std::size_t cell) {
       return key_at(s, cell) / unshadowed_key(s, cell);
     case MapFigure::gain:
       return gain_at(s, cell);
+    case MapFigure::softness:
+      assert(s.edges);
+      return s.edges->width_mm(cell);
   }
   return 0.0;
 }

@@ -9,14 +9,15 @@
 #include "libsim/sensor/map_plane.h"
 #include "libsim/transport/key.h"
 #include "libsim/transport/measurement.h"
+#include "libsim/view/edge_field.h"
 #include "libsim/view/map.h"
 
 namespace fillside {
 
 /// What is mapped. To add one: a case in each switch of map_figures.cpp.
-enum class MapFigure { illuminance, falloff, fill_ratio, key_visibility, gain };
+enum class MapFigure { illuminance, falloff, fill_ratio, key_visibility, gain, softness };
 
-/// "illuminance", "falloff", "fill", "visibility", "gain".
+/// "illuminance", "falloff", "fill", "visibility", "gain", "softness".
 std::optional<MapFigure> map_figure_named(std::string_view name);
 std::string_view name_of(MapFigure figure);
 
@@ -28,7 +29,8 @@ struct MapSubject {
   std::vector<bool> covered;  ///< cells that lie under a thing
   double reference_lx = 1.0;  ///< falloff counts from here
   std::string reference_name;
-  std::string board;  ///< whose gain is mapped
+  std::string board;                 ///< whose gain is mapped
+  const EdgeField* edges = nullptr;  ///< softness is read from it
 };
 
 /// The figure in one cell.

@@ -6,6 +6,7 @@
 
 #include "libsim/transport/key.h"
 #include "libsim/what_if/map_reading.h"
+#include "libsim/what_if/shadow_edge.h"
 
 namespace fillside {
 namespace {
@@ -46,6 +47,18 @@ void add_gain(Figures& figures, const std::string& board, const std::string& met
          if (found == all.end()) return nothing();
          return gain_stops(set.reading.measurements[static_cast<std::size_t>(found - all.begin())], board);
        }});
+}
+
+void add_shadow(Figures& figures, const EdgeLine& line) {
+  const auto add = [&](const char* what, std::optional<Estimate> ShadowEdge::*figure) {
+    figures.push_back(
+        {"shadow." + line.name + what, "mm", [line, figure](const MeasuredSet& set, const Effort& effort) {
+           const ShadowEdge edge = read_edge(set.scene, set.reading.key, line, effort);
+           return (edge.*figure).value_or(nothing());
+         }});
+  };
+  add(".edge_mm", &ShadowEdge::width_mm);
+  add(".full_mm", &ShadowEdge::umbra_mm);
 }
 
 /// Stops between the lightest and darkest open cell. The extremes are picked by their own noise, which widens
@@ -89,6 +102,10 @@ std::vector<NamedFigure> figures_of(const Description& description, const Scene&
   for (const Object& object : scene.objects())
     if (object.kind == ObjectKind::board || object.kind == ObjectKind::diffuser)
       for (const std::string& meter : meters) add_gain(figures, object.name, meter);
+  if (!scene.emitters().empty()) {
+    const Key key = find_key(scene, description.set.key, dish_place(scene));
+    for (const EdgeLine& line : shadow_lines(description, scene, key)) add_shadow(figures, line);
+  }
   std::vector<std::string> planes{"table"};
   for (const PlaneSection& plane : description.planes) planes.push_back(plane.name);
   for (const std::string& plane : planes)

@@ -30,6 +30,9 @@ struct NamedFigure {
 ///   empty_spot.lit_to_shadow, empty_spot.stops
 ///   meter.NAME.lx, .key_lx, .fill_lx, .key_to_fill, .ev100    own meters, "dish up", "food shadow", ...
 ///   board.NAME.gain.METER                         stops that a board or diffuser adds at a meter
+///   shadow.NAME.edge_mm, .full_mm                 a thing's shadow on the table: 10-90 % of the key, and how
+///   far
+///                                                 it is full
 ///   plane.NAME.evenness                           stops between the lightest and darkest of 12 cells across,
 ///   food away
 std::vector<NamedFigure> figures_of(const Description& description, const Scene& scene);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "libsim/what_if/anchored.h"
 #include "libsim/what_if/part_reading.h"
 #include "libsim/what_if/set_instruments.h"
 
@@ -83,7 +84,8 @@ void SetInProgress::report() const {
 std::vector<Measurement> SetInProgress::read() {
   for (;;) {
     report();
-    const auto widest = static_cast<std::size_t>(std::ranges::max_element(half_widths_) - half_widths_.begin());
+    const auto widest =
+        static_cast<std::size_t>(std::ranges::max_element(half_widths_) - half_widths_.begin());
     PartReading& reading = readings_[widest];
     if (!reading.can_refine() || !clock_.goes_on(half_widths_[widest], reading.refining_s())) break;
     reading.refine();
@@ -127,6 +129,7 @@ SetReading read_set(const Description& description, const Scene& scene, const Ef
   set.key_name = scene.emitters().empty() ? "" : scene.emitters()[set.key.emitter].name;
   const auto instruments = instruments_of(description, scene, toward_window(scene, set.key.emitter));
   set.measurements = SetInProgress(scene, instruments, effort, progress).read();
+  set.anchor = anchor_all(description, instruments, set.measurements);
   for (std::size_t i = 0; i < instruments.size(); ++i) {
     const Measurement& m = set.measurements[i];
     set.readings.push_back(reading_of(m, set.key, instruments[i].kind, instruments[i].subject_there));

@@ -67,5 +67,18 @@ TEST(Check, AColourTooStrongForItsReflectanceIsAWarning) {
                   "paler colour or a smaller reflectance"));
 }
 
+TEST(Check, ACameraNearerThanItsLensFocusesIsWarnedOf) {
+  const std::string camera = "[[window]]\n[camera]\ndistance = \"50 cm\"\n";
+  EXPECT_THAT(checked(camera + "closest_focus = \"45 cm\"\n"), IsEmpty());
+  EXPECT_THAT(checked(camera + "closest_focus = \"90 cm\"\n"),
+              ElementsAre(HasSubstr("it stands 50 cm away and focuses no nearer than 90 cm")));
+}
+
+TEST(Check, AnOverheadCameraThatLeansIsWarnedOf) {
+  const std::string camera = "[[window]]\n[camera]\nview = \"overhead\"\nelevation = ";
+  EXPECT_THAT(checked(camera + "\"90 deg\"\n"), IsEmpty());
+  EXPECT_THAT(checked(camera + "\"80 deg\"\n"), ElementsAre(HasSubstr("10 deg off straight down")));
+}
+
 }  // namespace
 }  // namespace fillside

@@ -31,6 +31,34 @@ TEST(Exposure, a_known_reading_gives_the_known_settings) {
   EXPECT_EQ(to_text(settings), "f/5.6, 1/40 s, ISO 400");
 }
 
+// The photographic daylight rule: in full sun f/16 at 1/ISO. N^2 / t = 25600 is EV 14.643856 at ISO 100; a
+// reflected-light meter sees 3200 cd/m2 there (ANSI PH3.49-1971, as quoted).
+TEST(Exposure, sunny_sixteen_is_3200_candela_per_square_metre) {
+  EXPECT_NEAR(ev100_of_luminance(3200.0).value(), std::log2(25600.0), 1e-12);
+  EXPECT_NEAR(ev100_of_flat(64000.0).value(), 14.643856, 1e-6);
+  EXPECT_NEAR(ev100_of_luminance(0.125).value(), 0.0, 1e-12);
+}
+
+// ISO 2720:1974: incident and reflected readings agree where pi K / C is the reflectance: 15.7 % with
+// K = 12.5 and C = 250, 11.9 % with C = 330.
+TEST(Exposure, reflected_readings_take_the_world_for_an_eighth_grey) {
+  EXPECT_NEAR(implied_reflectance(kFlatConstant), 0.157080, 1e-6);
+  EXPECT_NEAR(implied_reflectance(kDomeConstant), 0.119000, 1e-6);
+  for (const double reflectance : {0.04, 0.18, 0.85}) {
+    const double lux = 800.0, incident = ev100_of_flat(lux).value();
+    const double reflected = ev100_of_luminance(reflectance * lux / 3.14159265358979).value();
+    EXPECT_NEAR(reflected_over_incident(reflectance, kFlatConstant).si, reflected - incident, 1e-9);
+  }
+  EXPECT_NEAR(reflected_over_incident(2.0 * implied_reflectance(250.0), 250.0).si, 1.0, 1e-12);
+}
+
+TEST(Exposure, settings_answer_the_exposure_value_they_were_made_for) {
+  for (double ev = -2.0; ev < 16.0; ev += 0.31)
+    for (const double n : {1.4, 2.8, 5.6, 6.3, 11.0})
+      for (const int iso : {64, 100, 125, 1600})
+        EXPECT_LE(std::abs(ev100_of(settings_for(ev, f_number(n), iso)) - ev), 1.0 / 6.0 + 1e-9);
+}
+
 TEST(Exposure, engraved_f_numbers_stand_for_powers_of_the_root_of_two) {
   // At EV 10 and ISO 100 the shutter is N^2 / 1024 exactly for a true full stop.
   int stop = 0;

@@ -1,0 +1,94 @@
+#include "libsim/view/softness.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <functional>
+#include <numbers>
+
+#include "tests/base/dice.h"
+
+namespace fillside {
+namespace {
+
+/// A source whose share in view at t (0..1 over the whole penumbra) is f(t), crossed in steps of 0.1 mm; 10
+/// mm of full shadow before and of full light behind.
+EdgeProfile profile_of(double whole_mm, const std::function<double(double)>& f) {
+  EdgeProfile profile{.step_mm = 0.1, .visibility = {}};
+  for (double at = -10.0; at <= whole_mm + 10.0; at += profile.step_mm)
+    profile.visibility.push_back(f(std::clamp(at / whole_mm, 0.0, 1.0)));
+  return profile;
+}
+
+double width(const EdgeProfile& profile) { return edge_width_mm(profile).value().value(); }
+
+// Similar triangles: behind a straight edge parallel to its side a rectangle comes into view evenly, over w z
+// / D. W = 1.2 m at D = 1 m, edge 10 cm up: 120 mm, of which 10-90 % are 96.
+TEST(Softness, of_a_rectangle_is_four_fifths_of_its_penumbra) {
+  EXPECT_NEAR(width(profile_of(120.0, [](double t) { return t; })), 96.0, 1e-6);
+}
+
+// Turned by 45 degrees a square comes into view as a diamond, 2 t^2 up to the middle: (1 - sqrt 0.2) of the
+// whole.
+TEST(Softness, of_a_diamond) {
+  const auto diamond = [](double t) { return t < 0.5 ? 2.0 * t * t : 1.0 - 2.0 * (1.0 - t) * (1.0 - t); };
+  EXPECT_NEAR(width(profile_of(100.0, diamond)), 100.0 * 0.552786405, 1e-3);
+}
+
+double of_a_disc(double t) {
+  const double s = 2.0 * t - 1.0;
+  return 0.5 + (s * std::sqrt(1.0 - s * s) + std::asin(s)) / std::numbers::pi;
+}
+
+// The circular segment, 1/2 + (t sqrt(1 - t^2) + asin t) / pi: 0.687048826 of the whole lies between 10 and
+// 90 %. The sun (0.533 degrees) has 9.302672 mm of penumbra a metre: 6.391390 mm.
+TEST(Softness, of_a_disc_and_the_sun) {
+  EXPECT_NEAR(width(profile_of(100.0, of_a_disc)), 68.7048826, 1e-3);
+  EXPECT_NEAR(width(profile_of(9.302672, of_a_disc)), 6.391390, 1e-2);
+}
+
+TEST(Softness, half_the_key_is_in_view_at_the_shadow_of_its_middle) {
+  EXPECT_NEAR(passes_mm(profile_of(100.0, of_a_disc), 0.5)->value(), 60.0, 1e-6);
+}
+
+TEST(Softness, an_edge_that_is_not_crossed_whole_has_no_width) {
+  EdgeProfile profile = profile_of(100.0, of_a_disc);
+  profile.visibility.resize(900);  // ends in the half shadow
+  EXPECT_FALSE(edge_width_mm(profile));
+  EXPECT_FALSE(edge_width_mm({}));
+}
+
+TEST(Softness, noise_does_not_move_the_edge_and_widens_the_error_bar) {
+  EdgeProfile noisy{.step_mm = 1.0, .visibility = {}};
+  tests::Dice dice(17);
+  for (double at = -20.0; at <= 140.0; at += 1.0) {
+    std::vector<double> replicates;
+    for (int r = 0; r < 8; ++r)
+      replicates.push_back(std::clamp(at / 120.0, 0.0, 1.0) * (1.0 + 0.1 * (dice.throw_one() - 0.5)));
+    noisy.visibility.push_back(Estimate(replicates));
+  }
+  const Estimate width_mm = edge_width_mm(noisy).value();
+  EXPECT_GT(width_mm.standard_error(), 0.05);
+  EXPECT_NEAR(width_mm.value(), 96.0, 4.0 * width_mm.standard_error());
+}
+
+TEST(Softness, has_three_words) {
+  EXPECT_EQ(word_of(hardness_of(millimetres(0.3))), "hard");
+  EXPECT_EQ(word_of(hardness_of(millimetres(12))), "medium");
+  EXPECT_EQ(word_of(hardness_of(millimetres(96))), "soft");
+}
+
+// A window 1.2 m wide, 1 m away, spans 2 atan 0.6 = 61.93 degrees.
+TEST(Terminator, is_as_wide_as_the_key_is_seen) {
+  SceneParts parts;
+  Opening opening;
+  opening.rectangle = {{-1, 0, 0.3}, {0, 0.6, 0}, {0, 0, 0.6}};
+  parts.outside = even_outside(candela_per_m2(1000));
+  parts.add_emitter("window", opening);
+  const Scene scene(std::move(parts));
+  const Key key = find_key(scene, "", {0, 0, 0.05});
+  EXPECT_NEAR(in_degrees(terminator_spread(scene, key, {0, 0, 0})), 2.0 * std::atan(0.6) / kDegree, 1e-9);
+}
+
+}  // namespace
+}  // namespace fillside
