@@ -32,6 +32,8 @@ Rgb albedo(const Material& material, const Direction& to_viewer) {
       Cases{[](const Matte& matte) { return matte.albedo; },
             [](const Foil& foil) { return foil.reflectance; },
             [](const ThinCloth& cloth) { return Rgb(cloth.reflectance + cloth.diffuse + cloth.direct); },
+            [&](const Glazed& glazed) { return albedo(glazed, to_viewer); },
+            [&](const Underglaze& under) { return albedo(under, to_viewer); },
             [&](const ClearPane& pane) {
               const PaneShares shares = pane_shares(pane, std::abs(to_viewer.z()));
               return grey(shares.transmitted + shares.mirrored);
@@ -40,10 +42,54 @@ Rgb albedo(const Material& material, const Direction& to_viewer) {
 }
 
 bool scatters_widely(const Material& material) {
-  return std::visit(Cases{[](const Matte&) { return true; }, [](const ThinCloth&) { return true; },
-                          [](const Foil& foil) { return foil.specular_share <= 0.0; },
-                          [](const ClearPane&) { return false; }},
+  return std::visit(
+      Cases{[](const ClearPane&) { return false; }, [](const Glazed&) { return false; },
+            [](const Foil& foil) { return foil.specular_share <= 0.0; }, [](const auto&) { return true; }},
+      material);
+}
+
+std::optional<Material> wide_part(const Material& material) {
+  using Part = std::optional<Material>;
+  return std::visit(Cases{[](const ClearPane&) { return Part{}; },
+                          [](const Foil& foil) {
+                            return foil.specular_share < 1.0
+                                       ? Part{Matte{foil.reflectance * (1.0 - foil.specular_share)}}
+                                       : Part{};
+                          },
+                          [](const ThinCloth& cloth) {
+                            return Part{ThinCloth{grey(0.0), cloth.diffuse, cloth.reflectance}};
+                          },
+                          [](const Glazed& glazed) {
+                            return glazed.body.maxCoeff() > 0.0 ? Part{Underglaze{glazed}} : Part{};
+                          },
+                          [](const auto& wide) { return Part{wide}; }},
                     material);
+}
+
+std::optional<Material> narrow_part(const Material& material) {
+  using Part = std::optional<Material>;
+  return std::visit(
+      Cases{[](const ClearPane& pane) { return Part{pane}; },
+            [](const Foil& foil) {
+              return foil.specular_share > 0.0
+                         ? Part{Foil{foil.reflectance * foil.specular_share, 1.0, foil.roughness}}
+                         : Part{};
+            },
+            [](const ThinCloth& cloth) {
+              return cloth.direct.maxCoeff() > 0.0 ? Part{ThinCloth{cloth.direct}} : Part{};
+            },
+            [](const Glazed& glazed) {
+              return Part{Glazed{grey(0.0), glazed.coat}};
+            },
+            [](const auto&) { return Part{}; }},
+      material);
+}
+
+bool has_lobe(const Material& material) {
+  return std::visit(
+      Cases{[](const Foil& foil) { return foil.specular_share > 0.0 && foil.roughness > 0.0; },
+            [](const Glazed& glazed) { return !glazed.coat.smooth(); }, [](const auto&) { return false; }},
+      material);
 }
 
 bool lets_light_through(const Material& material) {

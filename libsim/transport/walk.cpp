@@ -135,10 +135,12 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
       from.counted_by = CameFrom::drawn_alone;  // straight on: as it was at the last turn
 
     // 3. Roulette on what this surface returns, never on the whole path: dark corners stay as well sampled as
-    // light ones.
+    // light ones. Where the drawn direction has a share in the emitters' light (a coat that mirrors little, a
+    // bright window) it is played only after that light is in.
     const double survives = std::min(1.0, drawn->weight.maxCoeff());
-    if (numbers(0)[3] >= survives) return;
-    weight /= survives;
+    const bool lives = numbers(0)[3] < survives, early = from.counted_by == CameFrom::shadow_rays_alone;
+    if (early && !lives) return;
+    if (early) weight /= survives;
 
     // 4. The next surface that way; past the last one there is nothing.
     const Direction to_hit = vertex.frame.to_world(drawn->to_source);
@@ -148,7 +150,8 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
 
     // 5. Its own light, if shadow rays have not counted it, and its surface.
     auto next = next_vertex(*hit, to_hit, weight, from);
-    if (!next) return;
+    if (!next || !lives) return;
+    if (!early) weight /= survives;
     vertex = std::move(*next);
     to_viewer = -to_hit;
   }
