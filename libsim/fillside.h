@@ -63,7 +63,11 @@
 // matter: what surfaces do with light
 #include "libsim/matter/catalogue.h"    // named surfaces, cloths and stock sheets, each with where its
 #include "libsim/matter/clear_pane.h"   // clear flat glass
+#include "libsim/matter/coat.h"         // a clear coat
+#include "libsim/matter/dielectric.h"   // a smooth face between two clear media
 #include "libsim/matter/foil.h"         // foil and mirror
+#include "libsim/matter/fresnel.h"      // what a smooth face between two clear media mirrors
+#include "libsim/matter/glazed.h"       // glazed
 #include "libsim/matter/lobe.h"         // the lobe of rough metal
 #include "libsim/matter/lobe_energy.h"  // how much of its light the lobe of rough metal loses
 #include "libsim/matter/material.h"     // the closed list of materials and their verbs
@@ -129,6 +133,7 @@
 #include "libsim/transport/measure.h"       // measuring
 #include "libsim/transport/measurement.h"   // what an instrument read
 #include "libsim/transport/openings.h"      // windows and lamps as seen from a point
+#include "libsim/transport/runs_in.h"       // the medium that a path runs in
 #include "libsim/transport/source_rows.h"   // under which row the light of a window or lamp is written down
 #include "libsim/transport/sunbeam.h"       // the sun's straight way to a place in the set
 #include "libsim/transport/walk.h"          // one light sample followed backwards

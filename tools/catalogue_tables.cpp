@@ -14,7 +14,9 @@ std::string surfaces() {
   PlainTable table{{{"surface"}, {"reflectance", right}, {"of it mirror-wise", right}, {"source"}}, {}, ""};
   for (const CataloguedSurface& s : catalogued_surfaces())
     table.rows.push_back({std::string(s.name), fmt::format("{:.2f} ± {:.2f}", s.reflectance, s.uncertainty),
-                          s.specular_share > 0.0 ? fmt::format("{:.0f} %", 100.0 * s.specular_share) : "-",
+                          s.specular_share > 0.0 ? fmt::format("{:.0f} %", 100.0 * s.specular_share)
+                          : s.coat_index > 0.0   ? "clear coat"
+                                                 : "-",
                           std::string(s.source)});
   return to_text(table);
 }

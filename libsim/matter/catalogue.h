@@ -13,8 +13,9 @@ struct CataloguedSurface {
   std::string_view name;
   double reflectance;     ///< luminous, mirror-wise part included
   Rgb hue;                ///< linear; only relative: scaled_to_reflectance(hue, reflectance) is the colour
-  double specular_share;  ///< of the reflected light, mirror-wise
+  double specular_share;  ///< of a metal's reflected light, mirror-wise
   double roughness;       ///< width of the mirror-wise lobe: 0 a mirror, 1 as good as matte
+  double coat_index;      ///< refractive index of a clear coat over a matte body; 0: no coat
   double uncertainty;     ///< +- in reflectance, about 95 %
   std::string_view source;
 };

@@ -9,7 +9,7 @@ namespace fillside {
 Rgb scattering_cosine_per_sr(const Material& material, const Direction& to_viewer,
                              const Direction& to_source) {
   return std::visit(
-      Cases{[](const ClearPane&) { return grey(0.0); },
+      Cases{[](const ClearPane&) { return grey(0.0); }, [](const Dielectric&) { return grey(0.0); },
             [&](const auto& kind) { return scattering_cosine_per_sr(kind, to_viewer, to_source); }},
       material);
 }
@@ -22,7 +22,7 @@ std::optional<Scattered> draw_scattering(const Material& material, const Directi
 double density_of_scattering_per_sr(const Material& material, const Direction& to_viewer,
                                     const Direction& to_source) {
   return std::visit(
-      Cases{[](const ClearPane&) { return 0.0; },
+      Cases{[](const ClearPane&) { return 0.0; }, [](const Dielectric&) { return 0.0; },
             [&](const auto& kind) { return density_of_scattering_per_sr(kind, to_viewer, to_source); }},
       material);
 }
@@ -32,6 +32,7 @@ Rgb albedo(const Material& material, const Direction& to_viewer) {
       Cases{[](const Matte& matte) { return matte.albedo; },
             [](const Foil& foil) { return foil.reflectance; },
             [](const ThinCloth& cloth) { return Rgb(cloth.reflectance + cloth.diffuse + cloth.direct); },
+            [](const Dielectric&) { return grey(1.0); },
             [&](const Glazed& glazed) { return albedo(glazed, to_viewer); },
             [&](const Underglaze& under) { return albedo(under, to_viewer); },
             [&](const ClearPane& pane) {
@@ -43,14 +44,15 @@ Rgb albedo(const Material& material, const Direction& to_viewer) {
 
 bool scatters_widely(const Material& material) {
   return std::visit(
-      Cases{[](const ClearPane&) { return false; }, [](const Glazed&) { return false; },
-            [](const Foil& foil) { return foil.specular_share <= 0.0; }, [](const auto&) { return true; }},
+      Cases{[](const ClearPane&) { return false; }, [](const Dielectric&) { return false; },
+            [](const Glazed&) { return false; }, [](const Foil& foil) { return foil.specular_share <= 0.0; },
+            [](const auto&) { return true; }},
       material);
 }
 
 std::optional<Material> wide_part(const Material& material) {
   using Part = std::optional<Material>;
-  return std::visit(Cases{[](const ClearPane&) { return Part{}; },
+  return std::visit(Cases{[](const ClearPane&) { return Part{}; }, [](const Dielectric&) { return Part{}; },
                           [](const Foil& foil) {
                             return foil.specular_share < 1.0
                                        ? Part{Matte{foil.reflectance * (1.0 - foil.specular_share)}}
@@ -70,6 +72,7 @@ std::optional<Material> narrow_part(const Material& material) {
   using Part = std::optional<Material>;
   return std::visit(
       Cases{[](const ClearPane& pane) { return Part{pane}; },
+            [](const Dielectric& face) { return Part{face}; },
             [](const Foil& foil) {
               return foil.specular_share > 0.0
                          ? Part{Foil{foil.reflectance * foil.specular_share, 1.0, foil.roughness}}
@@ -92,13 +95,23 @@ bool has_lobe(const Material& material) {
       material);
 }
 
+bool is_clear(const Material& material) {
+  return std::holds_alternative<ClearPane>(material) || std::holds_alternative<Dielectric>(material);
+}
+
+const Medium* medium_toward(const Material& material, double local_z) {
+  const auto* face = std::get_if<Dielectric>(&material);
+  return face ? &medium_toward(*face, local_z) : nullptr;
+}
+
 bool lets_light_through(const Material& material) {
-  return std::holds_alternative<ThinCloth>(material) || std::holds_alternative<ClearPane>(material);
+  return std::holds_alternative<ThinCloth>(material) || is_clear(material);
 }
 
 Rgb straight_transmittance(const Material& material, double cosine) {
   return std::visit(Cases{[](const ThinCloth& cloth) { return cloth.direct; },
                           [&](const ClearPane& pane) { return grey(pane_shares(pane, cosine).transmitted); },
+                          [&](const Dielectric& face) { return grey(passed_straight(face, cosine)); },
                           [](const auto&) { return grey(0.0); }},
                     material);
 }

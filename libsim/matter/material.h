@@ -10,6 +10,7 @@
 #include "libsim/base/sample_numbers.h"
 #include "libsim/base/space.h"
 #include "libsim/matter/clear_pane.h"
+#include "libsim/matter/dielectric.h"
 #include "libsim/matter/foil.h"
 #include "libsim/matter/glazed.h"
 #include "libsim/matter/matte.h"
@@ -18,7 +19,7 @@
 
 namespace fillside {
 
-using Material = std::variant<Matte, Foil, ThinCloth, ClearPane, Glazed, Underglaze>;
+using Material = std::variant<Matte, Foil, ThinCloth, ClearPane, Glazed, Underglaze, Dielectric>;
 
 /// Scattering function times |cosine|, per steradian, of the part that can be met by a shadow ray;
 /// mirror-like and straight-through parts are left out. Directions are local to the surface (+z its normal),
@@ -49,7 +50,13 @@ std::optional<Material> narrow_part(const Material& material);
 /// True for a narrow part that spreads: shadow rays can meet its lobe, and small bright lamps need them to.
 bool has_lobe(const Material& material);
 
-/// True for what light may pass without turning: clear panes and cloth.
+/// True where shadow rays have nothing to meet: all light is mirrored exactly or goes through.
+bool is_clear(const Material& material);
+
+/// What lies on the side of a local direction, if the surface is a face between two media; else null.
+const Medium* medium_toward(const Material& material, double local_z);
+
+/// True for what light may pass without turning: clear panes, faces of glass and liquids, cloth.
 bool lets_light_through(const Material& material);
 
 /// Share that passes straight through, for a shadow ray at that |cosine|.

@@ -117,7 +117,9 @@ void Builder::add_mesh(const MeshSection& mesh) {
         parts_.add_object(mesh.name, mesh.subject ? ObjectKind::food : ObjectKind::prop, mesh.subject);
     for (ObjGroup& group : load.groups) {
       const auto own = mesh.groups.find(group.name);
-      const Finish finish = own == mesh.groups.end() ? mesh.finish : Finish{own->second, {}, {}};
+      const Finish finish = own == mesh.groups.end()
+                                ? mesh.finish
+                                : Finish{.surface = own->second, .reflectance = {}, .colour = {}};
       parts_.add_surface(moved(std::move(group.mesh), placement), material_of(finish, "grey card"), object);
     }
   } catch (const SceneError& error) {

@@ -45,8 +45,19 @@ void check_colour(const FaultList& faults, std::string_view key, const std::opti
                    "take a paler colour or a smaller reflectance");
 }
 
+/// A clear coat is for what is matte underneath; metal and mirrors shine by themselves.
+void check_gloss(const FaultList& faults, const Finish& finish) {
+  const CataloguedSurface* known = surface_named(finish.surface);
+  if (!finish.gloss || !known || known->specular_share <= 0.0) return;
+  faults.error(
+      "gloss",
+      fmt::format("\"{}\" is metal or a mirror: it has no coat to be {}", known->name, *finish.gloss),
+      "leave gloss out, or name a matte surface");
+}
+
 void check_finish(const FaultList& faults, const Finish& finish) {
   check_surface(faults, "surface", finish.surface);
+  check_gloss(faults, finish);
   check_colour(faults, "colour", finish.colour, finish.reflectance);
 }
 

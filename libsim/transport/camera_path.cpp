@@ -3,14 +3,15 @@
 #include <cmath>
 #include <vector>
 
+#include "libsim/transport/runs_in.h"
 #include "libsim/transport/walk.h"
 
 namespace fillside {
 namespace {
 
-constexpr std::uint32_t kTurnGroup = 1;  // groups 1 to 14 belong to the turns before the receiver
-constexpr int kMostTurns = 14;
+constexpr int kMostTurns = 64;  // a filled glass takes eight and what goes to and fro in it
 constexpr int kTurnsBeforeRoulette = 4;
+constexpr std::uint32_t kTurnGroup = 62 * kGroupsOfAWalk;
 constexpr std::uint32_t kLobeWalk = 63 * kGroupsOfAWalk;  // between those of gather's panes and its boards
 
 /// Rows of a window or lamp that the ray looks at, straight or in a mirror.
@@ -56,10 +57,12 @@ void add_radiance_along(const GatherContext& context, const Ray& ray, Ledger& le
   Ray rest = ray;
   Rgb weight = grey(1.0);
   std::size_t via = kStraight;
+  RunsIn medium;
   for (std::uint32_t turn = 0; turn < kMostTurns; ++turn) {
     // 1. The next surface; the light of a window or lamp is taken on the way.
     const auto hit = context.scene.caster().first_hit(rest, context.mask);
     if (!hit) return;
+    weight *= medium.left_of_the_way(context.scene.surfaces()[hit->surface].material, *hit, rest.direction);
     const auto vertex = arrive(context, *hit, rest.direction, weight, via, ledger);
     if (!vertex) return;
     const Direction to_viewer = -rest.direction;
@@ -85,7 +88,10 @@ void add_radiance_along(const GatherContext& context, const Ray& ray, Ledger& le
       if (u[3] >= survives) return;
       weight /= survives;
     }
-    rest = leaving(vertex->position, vertex->frame.normal, vertex->frame.to_world(drawn->to_source));
+    weight *= drawn->concentration;
+    const Direction onward = vertex->frame.to_world(drawn->to_source);
+    medium.go_on(vertex->material, vertex->frame.normal, onward);
+    rest = leaving(vertex->position, vertex->frame.normal, onward);
   }
 }
 

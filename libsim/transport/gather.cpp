@@ -5,6 +5,7 @@
 
 #include "libsim/geometry/spherical_rectangle.h"
 #include "libsim/transport/openings.h"
+#include "libsim/transport/runs_in.h"
 #include "libsim/transport/walk.h"
 
 namespace fillside {
@@ -116,11 +117,13 @@ void Gathering::add_rest() {
   const Direction to_hit = drawn->to_source;
   Rgb weight = weight_ * drawn->weight;
   Ray ray = leaving(receiver_.position, receiver_.normal, to_hit);
+  RunsIn medium;
   for (std::uint32_t passed = 0; passed < kMostPassed; ++passed) {
     // 1. The next surface in the drawn direction.
     const auto hit = scene_.caster().first_hit(ray, context_.mask);
     if (!hit) return;
     const Surface& surface = scene_.surfaces()[hit->surface];
+    weight *= medium.left_of_the_way(surface.material, *hit, to_hit);
     // 2. A window or lamp: its own light is an own part; what its room face returns is not.
     if (surface.emitter != kNone) {
       auto face = room_face_at(scene_, scene_.emitters()[static_cast<std::size_t>(surface.emitter)], *hit);
@@ -135,6 +138,7 @@ void Gathering::add_rest() {
     if (!through) return;
     // 4. What passes a pane or cloth straight goes on.
     weight *= straight_transmittance(surface.material, std::abs(to_hit.dot(hit->normal)));
+    medium.go_on(surface.material, hit->normal, to_hit);
     if (weight.maxCoeff() <= 0.0) return;
     ray = leaving(hit->position, hit->normal, to_hit);
   }

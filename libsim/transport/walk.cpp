@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "libsim/transport/openings.h"
+#include "libsim/transport/runs_in.h"
 
 namespace fillside {
 namespace {
@@ -118,10 +119,10 @@ std::optional<Vertex> Walker::next_vertex(const Hit& hit, const Direction& to_hi
 
 void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex first) {
   CameFrom from;
+  RunsIn medium;
   for (turn_ = 0; turn_ < kMostTurns; ++turn_) {
     // 1. Light that reaches this place straight from windows and lamps, by shadow rays.
-    if (!std::holds_alternative<ClearPane>(vertex.material))
-      add_light_from_emitters(vertex, to_viewer, weight);
+    if (!is_clear(vertex.material)) add_light_from_emitters(vertex, to_viewer, weight);
 
     // 2. Draw where the rest of the light came from.
     const auto drawn = draw_scattering(vertex.material, vertex.frame.to_local(to_viewer), numbers(0));
@@ -141,12 +142,15 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
     const bool lives = numbers(0)[3] < survives, early = from.counted_by == CameFrom::shadow_rays_alone;
     if (early && !lives) return;
     if (early) weight /= survives;
+    weight *= drawn->concentration;
 
     // 4. The next surface that way; past the last one there is nothing.
     const Direction to_hit = vertex.frame.to_world(drawn->to_source);
     const auto hit = context_.scene.caster().first_hit(leaving(vertex.position, vertex.frame.normal, to_hit),
                                                        context_.mask);
     if (!hit) return;
+    medium.go_on(vertex.material, vertex.frame.normal, to_hit);
+    weight *= medium.left_of_the_way(context_.scene.surfaces()[hit->surface].material, *hit, to_hit);
 
     // 5. Its own light, if shadow rays have not counted it, and its surface.
     auto next = next_vertex(*hit, to_hit, weight, from);

@@ -37,6 +37,9 @@ TEST(Catalogue, NoSurfaceReturnsMoreThanItGets) {
     EXPECT_LE(surface.specular_share, 1.0) << surface.name;
     EXPECT_GE(surface.roughness, 0.0) << surface.name;
     EXPECT_LE(surface.roughness, 1.0) << surface.name;
+    EXPECT_TRUE(surface.coat_index == 0.0 || (surface.coat_index > 1.2 && surface.coat_index < 1.7))
+        << surface.name;
+    EXPECT_FALSE(surface.coat_index > 0.0 && surface.specular_share > 0.0) << surface.name;
   }
 }
 

@@ -87,10 +87,10 @@ TEST(Glazed, of_a_reflectance_returns_that_share_of_even_light) {
   for (const double alpha : {0.0, 0.1, 0.4})
     for (const double reflectance : {0.2, 0.5, 0.8}) {
       const Coat coat(1.5, alpha);
-      const Glazed glazed = glazed_with_reflectance({0.9, 0.5, 0.2}, reflectance, coat);
+      const Glazed glazed = glazed_with_reflectance({0.9, 0.8, 0.7}, reflectance, coat);
       EXPECT_NEAR(coat.mean_mirrored() + luminance(glazed.body) * (1.0 - coat.mean_mirrored()), reflectance,
                   1e-12);
-      EXPECT_NEAR(glazed.body[1] / glazed.body[0], 5.0 / 9.0, 1e-12);
+      EXPECT_NEAR(glazed.body[1] / glazed.body[0], 8.0 / 9.0, 1e-12);
     }
   EXPECT_EQ(glazed_with_reflectance(grey(1.0), 0.05, Coat(1.5)).body.maxCoeff(), 0.0);
 }

@@ -37,7 +37,7 @@ const std::vector<Sample>& samples() {
       {"foil_without_gloss", Foil{grey(0.8), 0.0, 0.3}},
       {"smooth_glaze_over_white", Glazed{grey(1.0), Coat(1.5)}},
       {"smooth_water_over_colour", Glazed{{0.7, 0.3, 0.05}, Coat(1.333)}},
-      {"porcelain_glaze_of_roughness_0_05", Glazed{grey(0.74), Coat(1.5, 0.05)}},
+      {"porcelain_glaze_of_roughness_0_1", Glazed{grey(0.74), Coat(1.5, 0.1)}},
       {"glaze_of_roughness_0_15_over_white", Glazed{grey(1.0), Coat(1.5, 0.15)}},
       {"satin_varnish_over_colour", Glazed{{0.5, 0.3, 0.15}, Coat(1.5, 0.35)}},
       {"glaze_of_roughness_1_over_white", Glazed{grey(1.0), Coat(1.5, 1.0)}},
@@ -50,6 +50,8 @@ const std::vector<Sample>& samples() {
       {"black_cloth", ThinCloth{}},
       {"single_pane", ClearPane{1.52, 0.0, 1}},
       {"double_pane_that_absorbs", ClearPane{1.52, 0.04, 2}},
+      {"face_of_water", Dielectric{{}, {.index = 1.333}}},
+      {"face_of_glass_on_oil", Dielectric{{.index = 1.47}, {.index = 1.52}}},
       {"no_pane", ClearPane{1.52, 0.0, 0}},
   };
   return all;
