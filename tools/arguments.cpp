@@ -73,6 +73,12 @@ void add_measuring(CLI::App& verb, Arguments& a, Stops usual) {
             });
 }
 
+void add_unbiased(CLI::App& verb, Arguments& a) {
+  add_switch(verb, "--unbiased", a.unbiased,
+             "walk every sample to its end, instead of looking up light kept on small cells of the set's surfaces; "
+             "slower, and exact but for the noise");
+}
+
 Stops usual_precision(std::string_view verb) {
   if (verb == "check") return kCheckPrecision;
   if (verb == "map") return kMapPrecision;
@@ -169,6 +175,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   if (page.name == "check")
     add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
   if (page.name == "map") add_map_options(verb, a);
+  if (page.name == "map" || page.name == "render") add_unbiased(verb, a);
   if (page.name == "render") add_render_options(verb, a);
   if (page.name == "calendar") add_calendar_options(verb, a);
   add_measuring(verb, a, usual_precision(page.name));

@@ -25,6 +25,7 @@ struct Arguments {
   std::optional<Duration> seconds;
   std::optional<std::uint64_t> seed;
   int threads = 0;
+  bool unbiased = false;  ///< map, render
   std::string folder = ".";
   std::string stem;  ///< --name: what the files are called; empty: as the scene
   bool json = false, quiet = false;

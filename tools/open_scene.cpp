@@ -39,7 +39,8 @@ Scene open_set(const Description& description, const Arguments& arguments) {
 
 Effort effort_of(const Arguments& arguments, const Description& description, Stops usual) {
   return {arguments.precision.value_or(usual), arguments.seconds,
-          arguments.seed.value_or(static_cast<std::uint64_t>(description.set.seed)), arguments.threads};
+          arguments.seed.value_or(static_cast<std::uint64_t>(description.set.seed)), arguments.threads,
+          arguments.unbiased};
 }
 
 std::string effort_text(const Effort& effort) {
@@ -62,6 +63,22 @@ void note_shortfall(const Arguments& arguments, const Effort& effort, double rea
   if (arguments.quiet || effort.seconds || reached_stops <= effort.precision.si) return;
   note(fmt::format("fillside: reached ±{:.3f} stop{}, not the wanted {}; give it some --seconds to go on",
                    reached_stops, where, to_text(effort.precision)));
+}
+
+std::string audit_text(const std::optional<Audit>& audit) {
+  if (!audit) return "unbiased";
+  return fmt::format("cached mode, off by {:+.2f} ± {:.2f} % in the mean, {:.2f} % at single points (audited at {})",
+                     100.0 * audit->mean_bias.value(), 100.0 * audit->mean_bias.half_width_95(),
+                     100.0 * audit->point_bias, audit->points);
+}
+
+nlohmann::ordered_json audit_document(const std::optional<Audit>& audit) {
+  if (!audit) return {{"mode", "unbiased"}};
+  return {{"mode", "cached"},
+          {"mean_bias", audit->mean_bias.value()},
+          {"mean_bias_half_width_95", audit->mean_bias.half_width_95()},
+          {"point_bias", audit->point_bias},
+          {"audited_points", audit->points}};
 }
 
 void note_refused(const Arguments& arguments, const RefusedSamples& refused) {

@@ -1,6 +1,8 @@
 // From a scene's name on the command line to a checked description and the built set.
 #pragma once
 
+#include <nlohmann/json.hpp>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -8,6 +10,7 @@
 #include "libsim/scene/build.h"
 #include "libsim/scene/description.h"
 #include "libsim/transport/measurement.h"
+#include "libsim/what_if/audit.h"
 #include "libsim/what_if/effort.h"
 #include "libsim/writers/metadata.h"
 #include "tools/arguments.h"
@@ -30,6 +33,9 @@ Metadata provenance(const Arguments& arguments, const Description& description, 
 /// Says when the wanted precision was not reached; `where` tells of what: "", " in 95 % of the cells".
 void note_shortfall(const Arguments& arguments, const Effort& effort, double reached_stops,
                     std::string_view where);
+/// How far the cached mode was found to be off, or "unbiased": for the answer's last line, and for programs.
+std::string audit_text(const std::optional<Audit>& audit);
+nlohmann::ordered_json audit_document(const std::optional<Audit>& audit);
 /// Says when samples had to be left out, and which.
 void note_refused(const Arguments& arguments, const RefusedSamples& refused);
 

@@ -123,8 +123,9 @@ Json write_map(const MappedSet& of, const WantedMap& wanted) {
   FiguredMap made = make_map(subject, wanted.figure);
   if (std::abs(of.plane.rectangle.normal().z()) > 0.99)
     made.map.outlines = outlines_from_above(of.description, of.scene);
-  const std::string origin = fmt::format("scene {}, {}, fillside {}", scene_hash(of.description),
-                                         effort_text(of.effort), FILLSIDE_VERSION);
+  const std::string origin =
+      fmt::format("scene {}, {}, {}, fillside {}", scene_hash(of.description), effort_text(of.effort),
+                  of.reading.audit ? "cached" : "unbiased", FILLSIDE_VERSION);
   const Picture sheet = map_sheet(made.map, {.captions = {of.description.set.title, origin}});
   const std::string stem =
       (std::filesystem::path(of.arguments.folder) / file_stem(of.arguments, wanted)).string();
@@ -148,6 +149,7 @@ Json document(const MappedSet& of, const Json& maps) {
           {"seed", of.effort.seed},
           {"key", of.set.key_name},
           {"reference", {{"name", reference.name}, {"lx", reference.total_lx.value()}}},
+          {"cached_mode", audit_document(of.reading.audit)},
           {"maps", maps}};
 }
 
@@ -173,7 +175,10 @@ int run_map(const Arguments& arguments) {
   const MappedSet of{arguments, description, scene, set, plane, reading, effort};
   Json maps = Json::array();
   for (const WantedMap& each : wanted) maps.push_back(write_map(of, each));
-  if (arguments.json) say_documents({document(of, maps)});
+  if (arguments.json)
+    say_documents({document(of, maps)});
+  else
+    say(fmt::format("{}\n", audit_text(reading.audit)));
   note_shortfall(arguments, effort, reading.reached_stops, " in 95 % of the cells");
   note_refused(arguments, reading.measurement.refused());
   return kDone;

@@ -123,7 +123,8 @@ Json document(const Description& description, const Effort& effort, const std::s
           {"settings", to_text(settings)},
           {"metered_lx", light.exposed.metered.si},
           {"samples_per_pixel", taken.samples_per_pixel},
-          {"half_width_95_of_the_middle_pixel_stops", taken.reached_stops}};
+          {"half_width_95_of_the_middle_pixel_stops", taken.reached_stops},
+          {"cached_mode", audit_document(taken.audit)}};
 }
 
 Json render_one(const Description& description, const std::string& stem, const Arguments& arguments) {
@@ -140,8 +141,9 @@ Json render_one(const Description& description, const std::string& stem, const A
   if (!arguments.json)
     say(fmt::format(
         "{0}.png: {1}; {0}.exr: one layer a row. {2} samples a pixel, middle pixel within ±{3:.2f} stop "
-        "(95 %)\n",
-        stem, to_text(light.exposed.settings), picture.samples_per_pixel, picture.reached_stops));
+        "(95 %); {4}\n",
+        stem, to_text(light.exposed.settings), picture.samples_per_pixel, picture.reached_stops,
+        audit_text(picture.audit)));
   note_shortfall(arguments, effort, picture.reached_stops, " in the middle pixel");
   note_refused(arguments, picture.measurement.refused());
   return document(description, effort, stem, light, picture);

@@ -70,6 +70,12 @@ std::uint64_t mixed_word(std::uint64_t word) {
   return z ^ (z >> 31);
 }
 
+std::uint32_t second_dimension(std::uint32_t index) {
+  std::uint32_t sum = 0;
+  for (std::size_t byte = 0; byte < 4; ++byte) sum ^= kByteSums[byte][(index >> (8 * byte)) & 0xffu][1];
+  return sum;
+}
+
 double unit_interval(std::uint32_t fraction) { return fraction * 0x1p-32; }
 
 }  // namespace
@@ -103,6 +109,14 @@ Numbers4 SampleNumbers::group(std::uint32_t group) const {
           unit_interval(owen_scrambled(point[1], static_cast<std::uint32_t>(keys_a >> 32))),
           unit_interval(owen_scrambled(point[2], static_cast<std::uint32_t>(keys_b))),
           unit_interval(owen_scrambled(point[3], static_cast<std::uint32_t>(keys_b >> 32)))};
+}
+
+Numbers2 SampleNumbers::pair(std::uint32_t group) const {
+  const std::uint64_t key = mixed(stream_, group), keys = mixed(key, 1);
+  const std::uint32_t index = owen_scrambled(sample_, static_cast<std::uint32_t>(key));
+  // The first Sobol dimension is the index with its bits reversed.
+  return {unit_interval(owen_scrambled(bits_reversed(index), static_cast<std::uint32_t>(keys))),
+          unit_interval(owen_scrambled(second_dimension(index), static_cast<std::uint32_t>(keys >> 32)))};
 }
 
 }  // namespace fillside

@@ -12,6 +12,7 @@
 
 namespace fillside {
 
+using Numbers2 = std::array<double, 2>;
 using Numbers4 = std::array<double, 4>;  ///< each in [0, 1)
 
 /// A well-mixed 64-bit hash of two words. Steele, Lea, Flood, "Fast Splittable Pseudorandom Number
@@ -32,6 +33,8 @@ class SampleNumbers {
 
   /// Four numbers of group `group`; the same group always gives the same numbers.
   Numbers4 group(std::uint32_t group) const;
+  /// The first two of them, for half the work.
+  Numbers2 pair(std::uint32_t group) const;
 
   std::uint32_t sample() const { return sample_; }
 

@@ -109,7 +109,13 @@ std::optional<Hit> RayCaster::first_hit(const Ray& ray, std::uint32_t mask) cons
   if (found.hit.geomID == RTC_INVALID_GEOMETRY_ID) return std::nullopt;
   const double distance = found.ray.tfar;
   const Direction normal = Direction(found.hit.Ng_x, found.hit.Ng_y, found.hit.Ng_z).normalized();
-  return Hit{found.hit.geomID, found.hit.primID, distance, ray.origin + distance * ray.direction, normal};
+  return Hit{found.hit.geomID,
+             found.hit.primID,
+             distance,
+             found.hit.u,
+             found.hit.v,
+             ray.origin + distance * ray.direction,
+             normal};
 }
 
 bool RayCaster::blocked(const Ray& ray, std::uint32_t mask) const {

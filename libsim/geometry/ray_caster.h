@@ -31,6 +31,7 @@ struct CastSurface {
 struct Hit {
   std::uint32_t surface, triangle;
   double distance_m;
+  double along_second, along_third;  ///< the triangle's barycentric weights of its second and third corner
   Point position;
   Direction normal;  ///< geometric, the side the triangle's corners run counter-clockwise on
 };

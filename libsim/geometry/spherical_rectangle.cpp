@@ -7,9 +7,16 @@ namespace fillside {
 namespace {
 
 constexpr double kSmallSolidAngle_sr = 2e-3;
+constexpr double kFarOff = 2.0;  // squared distance in squared diagonals
 constexpr double kInPlane_m = 1e-7;  // nearer to its plane than this, a rectangle is seen edge-on
 
-double clamped_acos(double x) { return std::acos(std::clamp(x, -1.0, 1.0)); }
+/// acos(a) + acos(b) for one arc tangent instead of two arc cosines: the angle of the product of two complex
+/// numbers of length one, 0 to 2 pi.
+double sum_of_angles(double a, double b) {
+  const double sine_a = std::sqrt(std::max(0.0, 1.0 - a * a)), sine_b = std::sqrt(std::max(0.0, 1.0 - b * b));
+  const double angle = std::atan2(sine_a * b + a * sine_b, a * b - sine_a * sine_b);
+  return angle < 0.0 ? angle + 2.0 * kPi : angle;
+}
 
 }  // namespace
 
@@ -27,6 +34,11 @@ SphericalRectangle::SphericalRectangle(const Rectangle& rectangle, const Point& 
     z0_ = -z0_;
     z_axis_ = -z_axis_;
   }
+  const double area_m2 = width * height, distance2 = (rectangle.centre - seen_from).squaredNorm();
+  if (distance2 > kFarOff * (width * width + height * height)) {
+    draw_by_area(area_m2, distance2);
+    return;
+  }
   x0_ = to_corner.dot(x_axis_);
   y0_ = to_corner.dot(y_axis_);
   x1_ = x0_ + width;
@@ -34,17 +46,16 @@ SphericalRectangle::SphericalRectangle(const Rectangle& rectangle, const Point& 
   // Normals of the four side planes, their z parts only; then the inner angles between neighbours.
   const auto side_z = [this](double edge) { return edge / std::sqrt(edge * edge + z0_ * z0_); };
   const double n0z = -side_z(y0_), n1z = side_z(x1_), n2z = side_z(y1_), n3z = -side_z(x0_);
-  const double g0 = clamped_acos(-n0z * n1z), g1 = clamped_acos(-n1z * n2z);
-  const double g2 = clamped_acos(-n2z * n3z), g3 = clamped_acos(-n3z * n0z);
   b0_ = n0z;
   b1_ = n2z;
-  k_ = 2.0 * kPi - g2 - g3;
-  solid_angle_sr_ = g0 + g1 - k_;
-  if (!(solid_angle_sr_ > kSmallSolidAngle_sr)) {
-    by_area_ = true;
-    const Eigen::Vector3d to_centre = rectangle.centre - seen_from;
-    solid_angle_sr_ = rectangle.area_m2() * std::abs(z0_) / std::pow(to_centre.norm(), 3);
-  }
+  k_ = 2.0 * kPi - sum_of_angles(-n2z * n3z, -n3z * n0z);
+  solid_angle_sr_ = sum_of_angles(-n0z * n1z, -n1z * n2z) - k_;
+  if (!(solid_angle_sr_ > kSmallSolidAngle_sr)) draw_by_area(area_m2, distance2);
+}
+
+void SphericalRectangle::draw_by_area(double area_m2, double distance2) {
+  by_area_ = true;
+  solid_angle_sr_ = area_m2 * std::abs(z0_) / (distance2 * std::sqrt(distance2));
 }
 
 SphericalRectangle::Seen SphericalRectangle::draw(double u, double v) const {

@@ -1,7 +1,8 @@
 // A rectangle as seen from a point: drawing points on it uniformly by solid angle, which stays bounded
 // however near the point is. Urena, Fajardo, King, "An Area-Preserving Parametrization for Spherical
 // Rectangles", Computer Graphics Forum 32(4), 2013, section 3 and the pseudo-code of its appendix. Very small
-// rectangles are drawn by area instead: there the solid angle is a small difference of large angles.
+// rectangles are drawn by area instead: there the solid angle is a small difference of large angles; and
+// distant ones, because it is cheaper and hardly less even.
 #pragma once
 
 #include "libsim/geometry/rectangle.h"
@@ -23,9 +24,11 @@ class SphericalRectangle {
   Seen draw(double u, double v) const;
   /// Density with which draw gives the direction to a point of the rectangle.
   double density_per_sr(const Point& point) const;
+  /// Of a small or distant rectangle by its centre's distance, to a few per cent.
   double solid_angle_sr() const { return solid_angle_sr_; }
 
  private:
+  void draw_by_area(double area_m2, double distance2);
   double area_density_per_sr(const Point& point) const;
 
   Rectangle rectangle_;

@@ -8,6 +8,6 @@
 namespace fillside {
 
 /// Adds the radiance that arrives along the ray, by rows, to the ledger.
-void add_radiance_along(const GatherContext& context, const Ray& ray, Ledger& ledger);
+void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, const Ray& ray, Ledger& ledger);
 
 }  // namespace fillside

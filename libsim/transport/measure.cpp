@@ -6,22 +6,16 @@
 #include "libsim/transport/means.h"
 
 namespace fillside {
-namespace {
 
-struct Shape {
-  int columns = 1, rows = 1;
-};
-Shape shape_of(const Sensor& sensor) {
+SensorShape shape_of(const Sensor& sensor) {
   if (const auto* plane = std::get_if<MapPlane>(&sensor)) return {plane->columns, plane->rows};
   if (const auto* camera = std::get_if<Camera>(&sensor)) return {camera->columns, camera->rows};
   return {};
 }
 
-}  // namespace
-
 Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget,
                     const Progress& progress) {
-  const Shape shape = shape_of(sensor);
+  const SensorShape shape = shape_of(sensor);
   Measurement result(scene, name_of(sensor), shape.columns, shape.rows, budget.replicates);
   result.count_samples(budget.samples);
   // A piece is one row of elements of one replicate; it writes only its own cells.

@@ -10,7 +10,9 @@
 #include "libsim/sensor/map_plane.h"
 #include "libsim/sensor/meter.h"
 #include "libsim/sensor/patch.h"
+#include "libsim/transport/kept_light.h"
 #include "libsim/transport/measurement.h"
+#include "libsim/transport/parts.h"
 
 namespace fillside {
 
@@ -23,12 +25,21 @@ struct Budget {
   int replicates = kMostReplicates;
   std::uint64_t seed = 1;
   int threads = 0;  ///< 0: all; the result is the same bytes for any number
+  Parts parts = kAllParts;          ///< a camera always takes all
+  const KeptLight* kept = nullptr;  ///< cached mode; its mask must be the sensor's
 };
 
 /// Called now and then with the share that is done, 0..1, from any thread, one call at a time.
 using Progress = std::function<void(double share)>;
 
 const std::string& name_of(const Sensor& sensor);
+/// Elements side by side and one above the other.
+struct SensorShape {
+  int columns = 1, rows = 1;
+};
+SensorShape shape_of(const Sensor& sensor);
+/// Which surfaces there are for that sensor.
+std::uint32_t mask_of(const Sensor& sensor);
 
 Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget,
                     const Progress& progress = {});

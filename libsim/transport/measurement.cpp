@@ -1,5 +1,6 @@
 #include "libsim/transport/measurement.h"
 
+#include <algorithm>
 #include <array>
 #include <cassert>
 
@@ -101,6 +102,13 @@ void Measurement::absorb(const Measurement& more) {
     values_[i] = static_cast<float>((1.0 - share) * values_[i] + share * more.values_[i]);
   samples_ += more.samples_;
   count_refused(more.refused_);
+}
+
+void Measurement::add_part(const Measurement& part) {
+  assert(values_.size() == part.values_.size());
+  for (std::size_t i = 0; i < values_.size(); ++i) values_[i] += part.values_[i];
+  samples_ = std::max(samples_, part.samples_);
+  count_refused(part.refused_);
 }
 
 }  // namespace fillside

@@ -67,6 +67,8 @@ class Measurement {
   void count_refused(const RefusedSamples& refused);
   /// Joins further samples of the same instrument, weighted by their numbers.
   void absorb(const Measurement& more);
+  /// Adds, replicate by replicate, what another part of the light gave on the same instrument.
+  void add_part(const Measurement& part);
 
  private:
   std::size_t at(std::size_t element, int replicate, std::size_t row) const;

@@ -1,34 +1,29 @@
 #include "libsim/transport/openings.h"
 
-#include "libsim/geometry/seen_disc.h"
-#include "libsim/geometry/seen_sphere.h"
-#include "libsim/geometry/spherical_rectangle.h"
+#include "libsim/base/cases.h"
 #include "libsim/transport/runs_in.h"
 
 namespace fillside {
 
-namespace {
+SeenShape seen_shape(const Emitter& emitter, const Point& seen_from) {
+  return std::visit(
+      Cases{[&](const LampDisc& lamp) -> SeenShape { return SeenDisc(lamp.disc, seen_from); },
+            [&](const LampSphere& lamp) -> SeenShape { return SeenSphere(lamp.sphere, seen_from); },
+            [&](const auto& flat) -> SeenShape { return SphericalRectangle(flat.rectangle, seen_from); }},
+      emitter.kind);
+}
 
-/// Each kind of emitter as seen from a point.
-SphericalRectangle seen(const Opening& opening, const Point& from) { return {opening.rectangle, from}; }
-SphericalRectangle seen(const LightPanel& panel, const Point& from) { return {panel.rectangle, from}; }
-SeenDisc seen(const LampDisc& lamp, const Point& from) { return {lamp.disc, from}; }
-SeenSphere seen(const LampSphere& lamp, const Point& from) { return {lamp.sphere, from}; }
-
-}  // namespace
-
-std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from,
-                                        double u, double v) {
-  const Emitter& source = scene.emitters()[emitter];
+std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const SeenShape& shape,
+                                        const Point& seen_from, double u, double v) {
   std::optional<SeenEmitter> drawn = std::visit(
-      [&](const auto& kind) -> std::optional<SeenEmitter> {
-        const auto shape = seen(kind, seen_from);
-        if (!shape.visible()) return std::nullopt;
-        const auto [point, density] = shape.draw(u, v);
+      [&](const auto& seen) -> std::optional<SeenEmitter> {
+        if (!seen.visible()) return std::nullopt;
+        const auto [point, density] = seen.draw(u, v);
         const Direction to_source = (point - seen_from).normalized();
-        return SeenEmitter{point, to_source, density, emission_of(source, scene.outside(), point, to_source)};
+        return SeenEmitter{point, to_source, density,
+                           emission_of(scene.emitters()[emitter], scene.outside(), point, to_source)};
       },
-      source.kind);
+      shape);
   if (drawn && scene.sun()) drawn->emission.straight[scene.sun()->part] = grey(0.0);
   return drawn;
 }
@@ -52,12 +47,9 @@ std::optional<SeenEmitter> draw_sun(const Scene& scene, std::size_t emitter, con
 
 EmitterDensity density_of_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from,
                                   const Point& point) {
-  const double of_emitter = std::visit(
-      [&](const auto& kind) {
-        const auto shape = seen(kind, seen_from);
-        return shape.visible() ? shape.density_per_sr(point) : 0.0;
-      },
-      scene.emitters()[emitter].kind);
+  const double of_emitter =
+      std::visit([&](const auto& seen) { return seen.visible() ? seen.density_per_sr(point) : 0.0; },
+                 seen_shape(scene.emitters()[emitter], seen_from));
   return {of_emitter, scene.sun() ? 1.0 / solid_angle_sr(scene.sun()->disc) : 0.0};
 }
 

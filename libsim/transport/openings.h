@@ -2,8 +2,12 @@
 #pragma once
 
 #include <optional>
+#include <variant>
 
 #include "libsim/base/sample_numbers.h"
+#include "libsim/geometry/seen_disc.h"
+#include "libsim/geometry/seen_sphere.h"
+#include "libsim/geometry/spherical_rectangle.h"
 #include "libsim/scene/scene.h"
 
 namespace fillside {
@@ -16,10 +20,14 @@ struct SeenEmitter {
   Emission emission;
 };
 
+/// An emitter as seen from one point. The boundary cases of its solid angle are settled once for all draws.
+using SeenShape = std::variant<SphericalRectangle, SeenDisc, SeenSphere>;
+SeenShape seen_shape(const Emitter& emitter, const Point& seen_from);
+
 /// Nothing when the emitter is seen edge-on or from behind. The sun's straight light is not in its emission:
 /// a disc of half a degree would be hit once in ten thousand draws, and is drawn on its own.
-std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const Point& seen_from,
-                                        double u, double v);
+std::optional<SeenEmitter> draw_emitter(const Scene& scene, std::size_t emitter, const SeenShape& shape,
+                                        const Point& seen_from, double u, double v);
 
 /// A direction drawn in the sun's disc, through the window where it meets it; only the sun's straight light
 /// is in its emission. Nothing for a lamp, without sun, or where the sun does not look in.

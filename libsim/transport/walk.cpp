@@ -56,9 +56,10 @@ class Walker {
   void add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight);
   std::optional<Vertex> next_vertex(const Hit& hit, const Direction& to_hit, const Rgb& weight,
                                     const CameFrom& from);
-  Numbers4 numbers(std::uint32_t slot) const {
-    return context_.numbers.group(context_.first_group + turn_ * kGroupsOfAVertex + slot);
+  std::uint32_t group(std::uint32_t slot) const {
+    return context_.first_group + turn_ * kGroupsOfAVertex + slot;
   }
+  Numbers4 numbers(std::uint32_t slot) const { return context_.numbers.group(group(slot)); }
 
   const WalkContext& context_;
   std::span<Rgb> radiance_;
@@ -94,11 +95,14 @@ void Walker::add_light_from(std::size_t emitter, const SeenEmitter& seen, const 
 void Walker::add_light_from_emitters(const Vertex& vertex, const Direction& to_viewer, const Rgb& weight) {
   const Scene& scene = context_.scene;
   for (std::size_t e = 0; e < scene.emitters().size(); ++e) {
-    const Numbers4 u = numbers(1 + static_cast<std::uint32_t>(e));
-    if (const auto seen = draw_emitter(scene, e, vertex.position, u[0], u[1]))
+    const std::uint32_t slot = 1 + static_cast<std::uint32_t>(e);
+    const Numbers2 u = context_.numbers.pair(group(slot));
+    const SeenShape shape = seen_shape(scene.emitters()[e], vertex.position);
+    if (const auto seen = draw_emitter(scene, e, shape, vertex.position, u[0], u[1]))
       add_light_from(e, *seen, vertex, to_viewer, weight);
     if (!scene.sun()) continue;
-    if (const auto sun = draw_sun(scene, e, vertex.position, u[2], u[3]))
+    const Numbers4 all = numbers(slot);
+    if (const auto sun = draw_sun(scene, e, vertex.position, all[2], all[3]))
       add_light_from(e, *sun, vertex, to_viewer, weight);
   }
 }
@@ -107,7 +111,11 @@ std::optional<Vertex> Walker::next_vertex(const Hit& hit, const Direction& to_hi
                                           const CameFrom& from) {
   const Scene& scene = context_.scene;
   const int e = scene.surfaces()[hit.surface].emitter;
-  if (e == kNone) return vertex_at(scene, hit);
+  if (e == kNone) {
+    Vertex vertex = vertex_at(scene, hit);
+    vertex.cell = context_.kept.cell_of(hit, to_hit);
+    return vertex;
+  }
   const Emitter& emitter = scene.emitters()[static_cast<std::size_t>(e)];
   if (from.counted_by != CameFrom::shadow_rays_alone) {
     const Emission emission = emission_of(emitter, scene.outside(), hit.position, to_hit);
@@ -121,6 +129,10 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
   CameFrom from;
   RunsIn medium;
   for (turn_ = 0; turn_ < kMostTurns; ++turn_) {
+    // 0. In the cached mode: where the store knows what leaves this place, the walk is at its end.
+    if (vertex.cell != SurfaceCells::kNone)
+      return context_.kept.kept->add(context_.kept.replicate, vertex.cell, weight, radiance_);
+
     // 1. Light that reaches this place straight from windows and lamps, by shadow rays.
     if (!is_clear(vertex.material)) add_light_from_emitters(vertex, to_viewer, weight);
 

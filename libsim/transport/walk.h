@@ -6,6 +6,7 @@
 
 #include "libsim/base/sample_numbers.h"
 #include "libsim/scene/scene.h"
+#include "libsim/transport/kept_light.h"
 #include "libsim/transport/source_rows.h"
 
 namespace fillside {
@@ -16,6 +17,7 @@ struct Vertex {
   Frame frame;  ///< around the geometric normal
   Material material;
   std::uint16_t object = 0;
+  std::uint32_t cell = SurfaceCells::kNone;  ///< of the store that knows what leaves here (cached mode)
 };
 
 Vertex vertex_at(const Scene& scene, const Hit& hit);
@@ -29,6 +31,7 @@ struct WalkContext {
   std::uint32_t first_group;  ///< of the padded groups this walk may use; kGroupsOfAWalk of them
   std::uint32_t mask;         ///< which surfaces there are
   RowsBy rows = RowsBy::source;
+  KeptReplicate kept = {};  ///< cached mode: where walks may end early
 };
 inline constexpr std::uint32_t kGroupsOfAWalk = 1u << 20;
 

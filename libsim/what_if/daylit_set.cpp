@@ -95,7 +95,7 @@ void DaylitSet::measure_all(const Effort& effort, const EffortProgress& progress
     reached_stops_ = widest(coefficients_);
     samples_ = budget.first_sample += budget.samples;
     budget.samples = budget.first_sample;
-  } while (clock.goes_on(reached_stops_) && samples_ < kMostSamples);
+  } while (clock.goes_on(reached_stops_, 2.0 * clock.spent_s()) && samples_ < kMostSamples);
 }
 
 std::optional<std::size_t> DaylitSet::index_of(std::string_view meter) const {

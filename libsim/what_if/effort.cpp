@@ -6,13 +6,10 @@
 #include <numbers>
 
 namespace fillside {
-namespace {
 
 double now_s() {
   return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
 }
-
-}  // namespace
 
 double half_width_stops(double value, double half_width_95) {
   return value > 0.0 ? half_width_95 / value / std::numbers::ln2 : 0.0;
@@ -22,9 +19,8 @@ EffortClock::EffortClock(const Effort& effort) : effort_(effort), start_s_(now_s
 
 double EffortClock::spent_s() const { return now_s() - start_s_; }
 
-bool EffortClock::goes_on(double half_width_stops) const {
-  if (effort_.seconds)
-    return 3.0 * spent_s() < effort_.seconds->si;  // the next doubling takes as long as all before
+bool EffortClock::goes_on(double half_width_stops, double next_s) const {
+  if (effort_.seconds) return spent_s() + next_s < effort_.seconds->si;
   return half_width_stops > effort_.precision.si;
 }
 

@@ -9,13 +9,15 @@
 
 namespace fillside {
 
-/// Samples double until the figures' 95 % half width is at most `precision`; with `seconds` instead: until
-/// the next doubling would take longer than that in all.
+/// Samples are added until every figure's 95 % half width is at most `precision`; with `seconds` instead:
+/// until the next addition would take longer than that in all. Maps and pictures look up light that was kept
+/// on small cells of the set's surfaces (see transport/kept_light.h) unless `unbiased`.
 struct Effort {
   Stops precision = stops(0.05);
   std::optional<Duration> seconds;
   std::uint64_t seed = 1;
   int threads = 0;
+  bool unbiased = false;
 };
 
 /// Share of the present doubling that is done (0..1), present precision (95 % half width in stops; 0 before
@@ -28,13 +30,16 @@ using EffortProgress = std::function<void(const EffortState&)>;
 /// 95 % half width in stops of a light with that value and half width; 0 where there is no light to speak of.
 double half_width_stops(double value, double half_width_95);
 
+/// Seconds on a clock that only goes forward.
+double now_s();
+
 /// Keeps the time and decides when to stop.
 class EffortClock {
  public:
   explicit EffortClock(const Effort& effort);
   double spent_s() const;
-  /// True when another doubling is wanted.
-  bool goes_on(double half_width_stops) const;
+  /// True when another addition is wanted that likely takes `next_s`.
+  bool goes_on(double half_width_stops, double next_s) const;
   /// Likely time until the effort is done: error falls as the square root of the time.
   double seconds_left(double half_width_stops) const;
 

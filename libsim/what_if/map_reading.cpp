@@ -3,12 +3,13 @@
 #include <algorithm>
 
 #include "libsim/transport/measure.h"
+#include "libsim/what_if/part_reading.h"
 
 namespace fillside {
 namespace {
 
-constexpr std::uint32_t kFirstSamples = 16;
-constexpr std::uint32_t kMostSamples = 1u << 14;
+constexpr std::uint32_t kFirstSamples = 4;
+constexpr std::uint32_t kKeptSamples = 8;  ///< of each cell of the store and replicate
 
 std::vector<bool> covered_cells(const Scene& scene, const MapPlane& plane) {
   std::vector<bool> covered;
@@ -36,23 +37,28 @@ double nearly_widest(const Measurement& measurement, const std::vector<bool>& co
 MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
                     const EffortProgress& progress) {
   const EffortClock clock(effort);
-  Budget budget{
-      .samples = kFirstSamples, .replicates = kMapReplicates, .seed = effort.seed, .threads = effort.threads};
   double reached = 0.0;
   const auto report = [&](double share) {
     if (progress) progress({share, reached, clock.seconds_left(reached)});
   };
-  MapReading reading{measure(scene, plane, budget, report), covered_cells(scene, plane)};
-  for (;;) {
-    reached = nearly_widest(reading.measurement, reading.covered);
-    budget.first_sample += budget.samples;
-    budget.samples = budget.first_sample;
-    if (!clock.goes_on(reached) || budget.first_sample >= kMostSamples) break;
-    reading.measurement.absorb(measure(scene, plane, budget, report));
+  Budget budget{
+      .samples = kFirstSamples, .replicates = kMapReplicates, .seed = effort.seed, .threads = effort.threads};
+  std::optional<KeptLight> kept;
+  if (!effort.unbiased) {
+    kept.emplace(scene, mask_of(plane),
+                 KeepingBudget{kKeptSamples, kMapReplicates, effort.seed, effort.threads}, report);
+    budget.kept = &*kept;
   }
-  reading.reached_stops = reached;
-  reading.reached = effort.seconds || reached <= effort.precision.si;
-  return reading;
+  const std::vector<bool> covered = covered_cells(scene, plane);
+  PartReading reading(scene, plane, budget, covered, report);
+  for (;;) {
+    reached = nearly_widest(reading.whole(), covered);
+    if (!reading.can_refine() || !clock.goes_on(reached, reading.refining_s())) break;
+    reading.refine(report);
+  }
+  MapReading map{reading.whole(), covered, reached, effort.seconds || reached <= effort.precision.si, {}};
+  if (kept) map.audit = audit_of(scene, plane, covered, budget);
+  return map;
 }
 
 }  // namespace fillside

@@ -1,12 +1,13 @@
 // A plane measured to a wanted precision, for any of its maps.
 #pragma once
 
-#include <string>
+#include <optional>
 #include <vector>
 
 #include "libsim/scene/scene.h"
 #include "libsim/sensor/map_plane.h"
 #include "libsim/transport/measurement.h"
+#include "libsim/what_if/audit.h"
 #include "libsim/what_if/effort.h"
 
 namespace fillside {
@@ -19,6 +20,7 @@ struct MapReading {
   std::vector<bool> covered;   ///< cells under a thing
   double reached_stops = 0.0;  ///< 95 % half width that 95 % of the cells' totals do not exceed
   bool reached = true;
+  std::optional<Audit> audit;  ///< of the cached mode; nothing when every sample was walked to its end
 };
 
 MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,

@@ -11,6 +11,8 @@ namespace {
 
 constexpr std::uint32_t kSamplesOfAPass = 16;
 constexpr int kFewestPasses = 3, kMostPasses = 512;
+constexpr int kStores = 8;                  ///< of kept light; pass after pass takes the next
+constexpr std::uint32_t kKeptSamples = 16;  ///< of each cell and store
 
 /// Welford's running mean and spread of each pixel's luminance over the passes.
 /// Welford, "Note on a Method for Calculating Corrected Sums of Squares and Products", Technometrics 4(3),
@@ -65,7 +67,12 @@ PictureReading take_picture(const Scene& scene, const Camera& camera, const Effo
     const double done = (pass + share) / wanted;
     if (progress) progress({done, reached, clock.spent_s() * (1.0 / std::max(done, 1e-3) - 1.0)});
   };
-  PictureReading reading{measure(scene, camera, budget, report)};
+  std::optional<KeptLight> kept;
+  if (!effort.unbiased) {
+    kept.emplace(scene, mask_of(camera), KeepingBudget{kKeptSamples, kStores, effort.seed, effort.threads});
+    budget.kept = &*kept;
+  }
+  PictureReading reading{measure(scene, camera, budget, report), {}, true, 0, {}};
   spread.add(reading.measurement);
   for (pass = 1; pass < kMostPasses; ++pass) {
     if (pass >= kFewestPasses) {
@@ -84,6 +91,7 @@ PictureReading take_picture(const Scene& scene, const Camera& camera, const Effo
   reading.reached_stops = spread.middle_half_width_stops();
   reading.reached = effort.seconds || reading.reached_stops <= effort.precision.si;
   reading.samples_per_pixel = static_cast<std::uint64_t>(pass) * kSamplesOfAPass;
+  if (kept) reading.audit = audit_of(scene, camera, {}, budget);
   return reading;
 }
 

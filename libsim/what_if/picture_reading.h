@@ -1,11 +1,12 @@
 // A picture measured to a wanted precision, by rows, with the noise that is left.
 #pragma once
 
-#include <vector>
+#include <optional>
 
 #include "libsim/scene/scene.h"
 #include "libsim/sensor/camera.h"
 #include "libsim/transport/measurement.h"
+#include "libsim/what_if/audit.h"
 #include "libsim/what_if/effort.h"
 
 namespace fillside {
@@ -15,6 +16,7 @@ struct PictureReading {
   double reached_stops = 0.0;  ///< 95 % half width of the middle pixel's luminance
   bool reached = true;
   std::uint64_t samples_per_pixel = 0;
+  std::optional<Audit> audit;  ///< of the cached mode; nothing when every sample was walked to its end
 };
 
 /// Passes with independent numbers are added until the middle pixel's 95 % half width is within the effort's

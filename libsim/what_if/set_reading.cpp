@@ -1,45 +1,106 @@
 #include "libsim/what_if/set_reading.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "libsim/what_if/part_reading.h"
 #include "libsim/what_if/set_instruments.h"
 
 namespace fillside {
 namespace {
 
 constexpr std::uint32_t kFirstSamples = 64;
-constexpr std::uint32_t kMostSamples = 1u << 20;
 
-double widest(const std::vector<Measurement>& measurements) {
-  double widest = 0.0;
-  for (const Measurement& m : measurements) {
-    const Estimate total = m.total();
-    widest = std::max(widest, half_width_stops(total.value(), total.half_width_95()));
-  }
-  return widest;
+double half_width_of(const Measurement& measurement) {
+  const Estimate total = measurement.total();
+  return half_width_stops(total.value(), total.half_width_95());
 }
 
-/// Doubles the samples of every instrument until the effort says stop.
-std::vector<Measurement> measure_to_precision(const Scene& scene, const std::vector<Instrument>& instruments,
-                                              const Effort& effort, const EffortProgress& progress) {
-  const EffortClock clock(effort);
-  std::vector<Measurement> sum;
-  Budget budget{.samples = kFirstSamples, .seed = effort.seed, .threads = effort.threads};
-  for (double reached = 0.0;;) {
-    for (std::size_t i = 0; i < instruments.size(); ++i) {
-      Measurement more = measure(scene, instruments[i].sensor, budget);
-      if (budget.first_sample == 0)
-        sum.push_back(std::move(more));
-      else
-        sum[i].absorb(more);
-      const double share = static_cast<double>(i + 1) / static_cast<double>(instruments.size());
-      if (progress) progress({share, reached, clock.seconds_left(reached)});
-    }
-    reached = widest(sum);
-    budget.first_sample += budget.samples;
-    budget.samples = budget.first_sample;
-    if (!clock.goes_on(reached) || budget.first_sample >= kMostSamples) return sum;
+/// All instruments of a set, each read until its own figures are good enough.
+class SetInProgress {
+ public:
+  SetInProgress(const Scene& scene, const std::vector<Instrument>& instruments, const Effort& effort,
+                const EffortProgress& progress);
+
+  std::vector<Measurement> read();
+
+ private:
+  /// Two instruments whose ratio is a figure of its own.
+  struct Pair {
+    std::size_t lit, shadow;
+  };
+  void find_pair(std::string_view lit, std::string_view shadow);
+  void judge();
+  void report() const;
+
+  const std::vector<Instrument>& instruments_;
+  const Effort effort_;
+  const EffortProgress& progress_;
+  const EffortClock clock_;
+  std::vector<PartReading> readings_;
+  std::vector<Pair> pairs_;
+  std::vector<double> half_widths_;  ///< of each instrument: the widest among its figures
+};
+
+SetInProgress::SetInProgress(const Scene& scene, const std::vector<Instrument>& instruments,
+                             const Effort& effort, const EffortProgress& progress)
+    : instruments_(instruments), effort_(effort), progress_(progress), clock_(effort) {
+  const Budget first{.samples = kFirstSamples, .seed = effort.seed, .threads = effort.threads};
+  for (const Instrument& instrument : instruments) readings_.emplace_back(scene, instrument.sensor, first);
+  find_pair(kPatchLit, kPatchShadow);
+  find_pair(kDishWindow, kDishAway);
+  judge();
+}
+
+void SetInProgress::find_pair(std::string_view lit, std::string_view shadow) {
+  const auto index_of = [&](std::string_view name) {
+    const auto named = [&](const Instrument& each) { return name_of(each.sensor) == name; };
+    return static_cast<std::size_t>(std::ranges::find_if(instruments_, named) - instruments_.begin());
+  };
+  const Pair pair{index_of(lit), index_of(shadow)};
+  if (std::max(pair.lit, pair.shadow) < instruments_.size()) pairs_.push_back(pair);
+}
+
+/// How wide the error bars are: an instrument answers for its own reading and for the ratios it is part of.
+void SetInProgress::judge() {
+  half_widths_.clear();
+  for (const PartReading& reading : readings_) half_widths_.push_back(half_width_of(reading.whole()));
+  for (const auto& [lit, shadow] : pairs_) {
+    const Estimate ratio = readings_[lit].whole().total() / readings_[shadow].whole().total();
+    const double width = half_width_stops(ratio.value(), ratio.half_width_95());
+    const std::size_t worse = half_widths_[lit] > half_widths_[shadow] ? lit : shadow;
+    half_widths_[worse] = std::max(half_widths_[worse], width);
   }
+}
+
+void SetInProgress::report() const {
+  if (!progress_) return;
+  const double widest = std::ranges::max(half_widths_);
+  const double share = std::pow(effort_.precision.si / std::max(widest, effort_.precision.si), 2.0);
+  progress_({share, widest, clock_.seconds_left(widest)});
+}
+
+std::vector<Measurement> SetInProgress::read() {
+  for (;;) {
+    report();
+    const auto widest = static_cast<std::size_t>(std::ranges::max_element(half_widths_) - half_widths_.begin());
+    PartReading& reading = readings_[widest];
+    if (!reading.can_refine() || !clock_.goes_on(half_widths_[widest], reading.refining_s())) break;
+    reading.refine();
+    judge();
+  }
+  std::vector<Measurement> measurements;
+  for (const PartReading& reading : readings_) measurements.push_back(reading.whole());
+  return measurements;
+}
+
+/// The widest error bar, in stops, among all readings and both ratios.
+double widest_of(const SetReading& set) {
+  double widest = 0.0;
+  for (const Measurement& each : set.measurements) widest = std::max(widest, half_width_of(each));
+  for (const auto& ratio : {set.food_lit_to_shadow, set.empty_lit_to_shadow})
+    if (ratio) widest = std::max(widest, half_width_stops(ratio->value(), ratio->half_width_95()));
+  return widest;
 }
 
 std::optional<Estimate> ratio_of(const SetReading& set, std::string_view lit, std::string_view shadow) {
@@ -65,7 +126,7 @@ SetReading read_set(const Description& description, const Scene& scene, const Ef
   set.key = find_key(scene, description.set.key, dish_place(scene));
   set.key_name = scene.emitters().empty() ? "" : scene.emitters()[set.key.emitter].name;
   const auto instruments = instruments_of(description, scene, toward_window(scene, set.key.emitter));
-  set.measurements = measure_to_precision(scene, instruments, effort, progress);
+  set.measurements = SetInProgress(scene, instruments, effort, progress).read();
   for (std::size_t i = 0; i < instruments.size(); ++i) {
     const Measurement& m = set.measurements[i];
     set.readings.push_back(reading_of(m, set.key, instruments[i].kind, instruments[i].subject_there));
@@ -75,10 +136,10 @@ SetReading read_set(const Description& description, const Scene& scene, const Ef
       set.refused.count += m.refused().count;
     set.samples_per_replicate = m.samples_per_replicate();
   }
-  set.reached_stops = widest(set.measurements);
-  set.reached = set.reached_stops <= effort.precision.si;
   set.food_lit_to_shadow = ratio_of(set, kPatchLit, kPatchShadow);
   set.empty_lit_to_shadow = ratio_of(set, kDishWindow, kDishAway);
+  set.reached_stops = widest_of(set);
+  set.reached = effort.seconds || set.reached_stops <= effort.precision.si;
   return set;
 }
 

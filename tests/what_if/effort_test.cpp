@@ -15,17 +15,18 @@ TEST(Effort, a_share_of_the_light_is_a_number_of_stops) {
 
 TEST(Effort, by_precision_it_goes_on_until_the_error_bar_is_short_enough) {
   const EffortClock clock({.precision = stops(0.05), .seconds = {}});
-  EXPECT_TRUE(clock.goes_on(0.051));
-  EXPECT_FALSE(clock.goes_on(0.05));
-  EXPECT_FALSE(clock.goes_on(0.0));
+  EXPECT_TRUE(clock.goes_on(0.051, 0.0));
+  EXPECT_FALSE(clock.goes_on(0.05, 0.0));
+  EXPECT_FALSE(clock.goes_on(0.0, 0.0));
 }
 
 TEST(Effort, by_time_the_error_bar_does_not_count) {
   const EffortClock patient({.precision = stops(0.05), .seconds = seconds(1e9)});
-  EXPECT_TRUE(patient.goes_on(0.0));
-  EXPECT_TRUE(patient.goes_on(100.0));
+  EXPECT_TRUE(patient.goes_on(0.0, 0.0));
+  EXPECT_TRUE(patient.goes_on(100.0, 0.0));
+  EXPECT_FALSE(patient.goes_on(100.0, 2e9));  // what is next would take too long
   const EffortClock hasty({.precision = stops(0.05), .seconds = seconds(0.0)});
-  EXPECT_FALSE(hasty.goes_on(100.0));
+  EXPECT_FALSE(hasty.goes_on(100.0, 0.0));
   EXPECT_EQ(hasty.seconds_left(100.0), 0.0);
 }
 

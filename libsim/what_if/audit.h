@@ -1,0 +1,24 @@
+// How far the cached mode is off: some elements of a map or picture, drawn at random, are measured again with
+// whole walks and the same numbers, and the two are compared.
+#pragma once
+
+#include <vector>
+
+#include "libsim/base/estimate.h"
+#include "libsim/transport/measure.h"
+
+namespace fillside {
+
+struct Audit {
+  Estimate mean_bias;      ///< cached less unbiased, as a share of the unbiased mean over the points
+  double point_bias = 0.0; ///< root mean square over single points beyond what noise explains, same share
+  int points = 0;
+};
+
+/// Compares at up to kAuditPoints of the elements that are asked about (`covered` false or empty). The budget
+/// names the kept light; its samples and replicates are set here.
+Audit audit_of(const Scene& scene, const Sensor& sensor, const std::vector<bool>& covered, Budget budget);
+
+inline constexpr int kAuditPoints = 256;
+
+}  // namespace fillside

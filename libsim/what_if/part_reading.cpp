@@ -1,0 +1,89 @@
+#include "libsim/what_if/part_reading.h"
+
+#include <algorithm>
+
+#include "libsim/what_if/effort.h"
+
+namespace fillside {
+namespace {
+
+constexpr std::uint32_t kMostSamples = 1u << 20;
+
+/// Rays that a sample of a part takes, about: a walk is some seven, the end of one in the store one.
+double cost_rays(const Scene& scene, Parts part, bool kept) {
+  const double walk = kept ? 1.0 : 7.0;
+  if (part == kEmitterPart) return static_cast<double>(scene.emitters().size());
+  if (part == kBoardPart) return static_cast<double>(scene.targets().size()) * walk;
+  return 1.0 + walk;
+}
+
+Measurement nothing(const Scene& scene, const Sensor& sensor, int replicates) {
+  const auto [columns, rows] = shape_of(sensor);
+  return Measurement(scene, name_of(sensor), columns, rows, replicates);
+}
+
+}  // namespace
+
+PartReading::PartReading(const Scene& scene, Sensor sensor, const Budget& first, std::vector<bool> covered,
+                         const Progress& progress)
+    : scene_(scene),
+      sensor_(std::move(sensor)),
+      budget_(first),
+      covered_(std::move(covered)),
+      whole_(nothing(scene, sensor_, first.replicates)) {
+  for (const Parts part : kEachPart) {
+    const double cost = cost_rays(scene, part, first.kept != nullptr);
+    if (cost > 0.0) parts_.push_back({part, cost, nothing(scene, sensor_, first.replicates)});
+  }
+  for (std::size_t p = 0; p < parts_.size(); ++p)
+    take(parts_[p], first.samples, [&](double share) {
+      if (progress) progress((static_cast<double>(p) + share) / static_cast<double>(parts_.size()));
+    });
+  add_up();
+}
+
+void PartReading::refine(const Progress& progress) {
+  Part& part = parts_[most_worthwhile()];
+  take(part, part.samples, progress);
+  add_up();
+}
+
+void PartReading::take(Part& part, std::uint32_t samples, const Progress& progress) {
+  const double start_s = now_s();
+  Budget budget = budget_;
+  budget.parts = part.part;
+  budget.first_sample = part.samples;
+  budget.samples = samples;
+  part.mean.absorb(measure(scene_, sensor_, budget, progress));
+  part.samples += samples;
+  part.spent_s += now_s() - start_s;
+}
+
+void PartReading::add_up() {
+  whole_ = parts_.front().mean;
+  for (std::size_t p = 1; p < parts_.size(); ++p) whole_.add_part(parts_[p].mean);
+  for (Part& part : parts_) part.variance = 0.0;
+  for (std::size_t element = 0; element < whole_.element_count(); ++element) {
+    if (!covered_.empty() && covered_[element]) continue;
+    const double total = whole_.total(element).value();
+    if (!(total > 0.0)) continue;
+    for (Part& part : parts_) {
+      const double error = part.mean.total(element).standard_error() / total;
+      part.variance += error * error;
+    }
+  }
+}
+
+std::size_t PartReading::most_worthwhile() const {
+  // Doubling n samples costs n more and takes away a share of the variance that is much alike for all parts.
+  const auto worth = [](const Part& part) { return part.variance / (part.cost_rays * part.samples); };
+  return static_cast<std::size_t>(std::ranges::max_element(parts_, {}, worth) - parts_.begin());
+}
+
+bool PartReading::can_refine() const { return parts_[most_worthwhile()].samples < kMostSamples; }
+
+std::uint64_t PartReading::most_samples() const {
+  return std::ranges::max_element(parts_, {}, &Part::samples)->samples;
+}
+
+}  // namespace fillside
