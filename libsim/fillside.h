@@ -18,6 +18,7 @@
 
 // geometry: shapes, and where rays meet them
 #include "libsim/geometry/crossing.h"      // do flat sheets cut through each other, or through the skin of a
+#include "libsim/geometry/cut.h"                  // a mesh cut along a level plane
 #include "libsim/geometry/inside.h"        // is a point inside a closed mesh?
 #include "libsim/geometry/item.h"          // stand-ins for food and crockery
 #include "libsim/geometry/item_forms.h"    // the forms behind make_item, one source file each
@@ -103,6 +104,7 @@
 #include "libsim/scene/placing.h"           // from a photographer's words (clock, distance, lean) to places
 #include "libsim/scene/room_check.h"        // checks of the room as a box
 #include "libsim/scene/room_fit_check.h"    // does everything stand inside the room, and nothing in the table
+#include "libsim/scene/poured.h"            // a clear liquid in glass
 #include "libsim/scene/scene.h"             // the set as built
 #include "libsim/scene/sections.h"          // the headings of a scene file, once
 #include "libsim/scene/source_text.h"       // what must hold of a scene's text before the TOML library may

@@ -11,6 +11,7 @@
 #include "libsim/scene/item_placing.h"
 #include "libsim/scene/lamp_placing.h"
 #include "libsim/scene/placing.h"
+#include "libsim/scene/poured.h"
 
 namespace fillside {
 namespace {
@@ -101,8 +102,12 @@ void Builder::add_items() {
     const ItemSection& item = *placed.section;
     const std::uint16_t object =
         parts_.add_object(item.name, item.subject ? ObjectKind::food : ObjectKind::prop, item.subject);
-    for (const ItemPart& part : placed.item.parts)
-      parts_.add_surface(part.mesh, part_material(item, part.role), object);
+    if (!item.liquid.empty())
+      for (PouredPart& part : poured(item, placed.item))
+        parts_.add_surface(std::move(part.mesh), part.material, object);
+    else
+      for (const ItemPart& part : placed.item.parts)
+        parts_.add_surface(part.mesh, part_material(item, part.role), object);
   }
 }
 

@@ -144,6 +144,7 @@ struct ItemSection : Section {
   std::optional<double> level;
   Finish finish;
   Finish filling;
+  std::string liquid;
   int seed = 1;
   bool used = true;
 };
@@ -459,6 +460,9 @@ void fields(V&& v, ItemSection& s) {
     s.filling.reflectance);
   v(Field{"filling_colour", "hue of the filling, soup or contents, \"#rrggbb\""}, s.filling.colour);
   v(gloss_field("filling_gloss"), s.filling.gloss);
+  v(Field{"liquid",
+          "clear liquid by catalogue name, in place of the filling of a tumbler or bowl, around it in a jar"},
+    s.liquid);
   v(Field{"seed", "number that fixes the bumps", 0, 2147483647}, s.seed);
   v(Field{"used", "false: as if it were not in the file"}, s.used);
 }

@@ -8,6 +8,7 @@
 #include "libsim/matter/clear_pane.h"
 #include "libsim/scene/fault_list.h"
 #include "libsim/scene/placing.h"
+#include "libsim/scene/poured.h"
 
 namespace fillside {
 namespace {
@@ -142,6 +143,9 @@ void check_size(const FaultList& faults, const S& thing) {
 void check_thing(const FaultList& faults, const ItemSection& item) {
   check_finish(faults, item.finish);
   check_colour(faults, "filling_colour", item.filling.colour, item.filling.reflectance);
+  expect_named(faults, "liquid", item.liquid, liquid_named(item.liquid), catalogued_liquids(), "liquid");
+  if (!item.liquid.empty() && !holds_liquid(item.kind))
+    faults.error("liquid", fmt::format("a {} holds no liquid", item.kind), "take a tumbler, a bowl or a jar");
 }
 void check_thing(const FaultList& faults, const MeshSection& mesh) {
   check_finish(faults, mesh.finish);

@@ -25,6 +25,7 @@ void expect_named_once_with_source(const Rows& rows) {
 TEST(Catalogue, EveryRowIsNamedOnceAndHasASource) {
   expect_named_once_with_source(catalogued_surfaces());
   expect_named_once_with_source(catalogued_cloths());
+  expect_named_once_with_source(catalogued_liquids());
   expect_named_once_with_source(catalogued_sheets());
 }
 
