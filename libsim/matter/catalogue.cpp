@@ -87,6 +87,7 @@ std::span<const CataloguedLiquid> catalogued_liquids() {
       CataloguedLiquid{"brine", 1.35, {0.5, 0.6, 2.0}, kLiquidMemory},
       CataloguedLiquid{"iced tea", 1.335, {7.0, 20.0, 50.0}, kLiquidMemory},
       CataloguedLiquid{"black tea", 1.335, {12.0, 32.0, 70.0}, kLiquidMemory},
+      CataloguedLiquid{"hibiscus tea", 1.335, {6.0, 70.0, 55.0}, kLiquidMemory},
       CataloguedLiquid{"clear broth", 1.335, {4.0, 7.0, 18.0}, kLiquidMemory},
       CataloguedLiquid{"apple juice", 1.35, {2.0, 7.0, 25.0}, kLiquidMemory},
       CataloguedLiquid{"white wine", 1.34, {0.5, 1.5, 6.0}, kLiquidMemory},

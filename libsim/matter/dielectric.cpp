@@ -16,6 +16,8 @@ Rgb left_after(const Rgb& absorption_per_m, double distance_m) {
   return (-distance_m * absorption_per_m).exp();
 }
 
+/// Both polarisations together: a path does not remember from one face to the next which it was, so that two
+/// faces in a row pass 0.3 % too little at 45 degrees and 1.4 % at 60.
 std::optional<Scattered> draw_scattering(const Dielectric& face, const Direction& to_viewer,
                                          const Numbers4& u) {
   const double near = medium_toward(face, to_viewer.z()).index,
