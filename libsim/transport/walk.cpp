@@ -25,11 +25,15 @@ struct CameFrom {
   Point position = Point::Zero();
   double density_per_sr = 0.0;
   enum { shadow_rays_alone, both, drawn_alone } counted_by = drawn_alone;
+  bool by_glass = false;  ///< mirrored since by a clear face
 };
 
 /// The emission that a drawn direction still has to count.
 Emission left_to_drawn(const Scene& scene, std::size_t emitter, const Point& point, const CameFrom& from,
                        Emission emission) {
+  // The sun's image in glass or water, as it falls on other things, is left out like all bright lines in the
+  // shadow of glass: a ray would find it once in ten thousand draws, ten thousand times too bright.
+  if (from.by_glass && scene.sun()) emission.straight[scene.sun()->part] = grey(0.0);
   if (from.counted_by == CameFrom::drawn_alone) return emission;
   if (from.counted_by == CameFrom::shadow_rays_alone) return {};
   const EmitterDensity density = density_of_emitter(scene, emitter, from.position, point);
@@ -143,9 +147,11 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
     weight *= drawn->weight;
     if (drawn->turn == Turn::spread)
       from = {vertex.position, drawn->density_per_sr,
-              scatters_widely(vertex.material) ? CameFrom::shadow_rays_alone : CameFrom::both};
-    else if (drawn->turn == Turn::mirrored)
-      from.counted_by = CameFrom::drawn_alone;  // straight on: as it was at the last turn
+              scatters_widely(vertex.material) ? CameFrom::shadow_rays_alone : CameFrom::both, false};
+    else if (drawn->turn == Turn::mirrored) {  // straight on: as it was at the last turn
+      from.counted_by = CameFrom::drawn_alone;
+      from.by_glass = from.by_glass || is_clear(vertex.material);
+    }
 
     // 3. Roulette on what this surface returns, never on the whole path: dark corners stay as well sampled as
     // light ones. Where the drawn direction has a share in the emitters' light (a coat that mirrors little, a

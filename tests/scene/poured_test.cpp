@@ -45,7 +45,7 @@ Passage passage_along(const std::vector<PouredPart>& parts, const RayCaster& cas
     ++passage.crossings;
     if (!is_same(*before, now)) ++passage.breaks;
     now = *medium_toward(material, facing);
-    ray = {hit->position + 1e-7 * ray.direction, ray.direction};
+    ray = leaving(hit->position, hit->normal, ray.direction);
   }
   if (!is_same(now, Medium{})) ++passage.breaks;
   return passage;
