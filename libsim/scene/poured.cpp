@@ -46,6 +46,14 @@ void add(std::vector<PouredPart>& parts, Mesh mesh, const Material& material) {
   if (!mesh.empty()) parts.push_back({std::move(mesh), material});
 }
 
+/// What holds the liquid, where the liquid lies against it. A glaze mirrors a twelfth there of what it does
+/// in air (index 1.5 against 1.333: 0.35 % square on): that is left out.
+Material wetted(const Material& holder, const Medium& liquid) {
+  if (const auto* glass = std::get_if<Dielectric>(&holder)) return Dielectric{liquid, glass->inside};
+  if (const auto* glazed = std::get_if<Glazed>(&holder)) return Matte{glazed->body};
+  return holder;
+}
+
 /// In a jar the glass's one surface is where air meets the liquid: its wall is thin against what is in it.
 bool is_around(std::string_view kind) { return kind.ends_with("jar"); }
 
@@ -58,22 +66,21 @@ bool holds_liquid(std::string_view kind) {
 std::vector<PouredPart> poured(const ItemSection& section, const Item& item) {
   const Medium liquid = medium_named(section.liquid);
   const ItemPart* filling = part_of(item, "filling");
-  const ItemPart* holder = part_of(item, is_around(section.kind) ? "filling" : "glass");
-  if (!holder) holder = part_of(item, "body");
+  const ItemPart* holder = part_of(item, "glass") ? part_of(item, "glass") : part_of(item, "body");
+  const bool around = is_around(section.kind) || !filling || !holder;
+  const double reach_m =
+      around ? 0.0 : kReach * (bounds_of(holder->mesh).high - bounds_of(holder->mesh).low).x();
   std::vector<PouredPart> parts;
   for (const ItemPart& part : item.parts) {
     const Material own = part_material(section, part.role);
-    const auto* glass = std::get_if<Dielectric>(&own);
-    if (is_around(section.kind)) {
-      add(parts, part.mesh, part.role == "glass" ? Material{Dielectric{{}, liquid}} : own);
-    } else if (filling && &part == filling) {
-      const double reach_m = kReach * (bounds_of(holder->mesh).high - bounds_of(holder->mesh).low).x();
+    if (around && filling && part.role == "glass") {
+      add(parts, part.mesh, Dielectric{{}, liquid});
+    } else if (!around && &part == filling) {
       add(parts, divided(part.mesh, holder->mesh, reach_m).away, Dielectric{{}, liquid});
-    } else if (filling && &part == holder && glass) {
-      const double reach_m = kReach * (bounds_of(part.mesh).high - bounds_of(part.mesh).low).x();
+    } else if (!around && &part == holder) {
       Divided walls =
           divided(cut_at_height(part.mesh, bounds_of(filling->mesh).high.z()), filling->mesh, reach_m);
-      add(parts, std::move(walls.near), Dielectric{liquid, glass->inside});
+      add(parts, std::move(walls.near), wetted(own, liquid));
       add(parts, std::move(walls.away), own);
     } else {
       add(parts, part.mesh, own);
