@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "libsim/matter/fresnel.h"
 #include "libsim/transport/openings.h"
 #include "libsim/transport/runs_in.h"
 
@@ -44,6 +45,17 @@ Emission left_to_drawn(const Scene& scene, std::size_t emitter, const Point& poi
     emission.curtain[part] *= power_weight(from.density_per_sr, density.emitter_per_sr);
   }
   return emission;
+}
+
+/// What a clear face mirrors, drawn for certain: what goes straight through it is the receiver's own affair.
+Scattered mirrored_alone(const Material& face, const Direction& to_viewer) {
+  double share = 0.0;
+  if (const auto* pane = std::get_if<ClearPane>(&face))
+    share = pane_shares(*pane, std::abs(to_viewer.z())).mirrored;
+  if (const Medium* near = medium_toward(face, to_viewer.z()))
+    share =
+        face_reflectance(medium_toward(face, -to_viewer.z())->index / near->index, std::abs(to_viewer.z()));
+  return {{-to_viewer.x(), -to_viewer.y(), to_viewer.z()}, grey(share), 0.0, Turn::mirrored};
 }
 
 class Walker {
@@ -141,9 +153,12 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
     if (!is_clear(vertex.material)) add_light_from_emitters(vertex, to_viewer, weight);
 
     // 2. Draw where the rest of the light came from.
-    const auto drawn = draw_scattering(vertex.material, vertex.frame.to_local(to_viewer), numbers(0));
-    if (!drawn) return;
-    if (turn_ == 0 && first == FirstVertex::turned_only && drawn->turn == Turn::straight) return;
+    const Direction local_viewer = vertex.frame.to_local(to_viewer);
+    const bool turned_only = turn_ == 0 && first == FirstVertex::turned_only;
+    const auto drawn = turned_only && is_clear(vertex.material)
+                           ? mirrored_alone(vertex.material, local_viewer)
+                           : draw_scattering(vertex.material, local_viewer, numbers(0));
+    if (!drawn || (turned_only && drawn->turn == Turn::straight)) return;
     weight *= drawn->weight;
     if (drawn->turn == Turn::spread)
       from = {vertex.position, drawn->density_per_sr,
