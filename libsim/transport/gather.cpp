@@ -132,7 +132,7 @@ void Gatherer::OneSample::add_rest() const {
       Vertex vertex = vertex_at(scene, *hit);
       vertex.cell = context.kept.cell_of(*hit, to_hit);
       add_walk(std::move(vertex), -to_hit, left, through ? kPaneWalk + passed * kGroupsOfAWalk : kRestWalk,
-               FirstVertex::turned_only);
+               passed > 0 ? FirstVertex::turned_after_straight : FirstVertex::turned_only);
     }
     if (!through) return;
     // 4. What passes a pane or cloth straight goes on.

@@ -47,15 +47,27 @@ Emission left_to_drawn(const Scene& scene, std::size_t emitter, const Point& poi
   return emission;
 }
 
+/// The direction that refraction would have given a way that came straight into a medium.
+Direction bent_in(const Direction& to_viewer, double bend) {
+  const double x = bend * to_viewer.x(), y = bend * to_viewer.y();
+  return {x, y, std::copysign(std::sqrt(std::max(0.0, 1.0 - x * x - y * y)), to_viewer.z())};
+}
+
 /// What a clear face mirrors, drawn for certain: what goes straight through it is the receiver's own affair.
-Scattered mirrored_alone(const Material& face, const Direction& to_viewer) {
-  double share = 0.0;
+/// A way that came straight into glass is bent here for what goes to and fro in it, and loses what radiance
+/// gained.
+Scattered mirrored_alone(const Material& face, Direction to_viewer, bool came_straight) {
+  double share = 0.0, bend = 1.0;
   if (const auto* pane = std::get_if<ClearPane>(&face))
     share = pane_shares(*pane, std::abs(to_viewer.z())).mirrored;
-  if (const Medium* near = medium_toward(face, to_viewer.z()))
-    share =
-        face_reflectance(medium_toward(face, -to_viewer.z())->index / near->index, std::abs(to_viewer.z()));
-  return {{-to_viewer.x(), -to_viewer.y(), to_viewer.z()}, grey(share), 0.0, Turn::mirrored};
+  if (const auto* media = std::get_if<Dielectric>(&face)) {
+    const double near = medium_toward(*media, to_viewer.z()).index,
+                 far = medium_toward(*media, -to_viewer.z()).index;
+    if (came_straight) bend = std::min(1.0, far / near);
+    to_viewer = bent_in(to_viewer, bend);
+    share = face_reflectance(far / near, std::abs(to_viewer.z()));
+  }
+  return {{-to_viewer.x(), -to_viewer.y(), to_viewer.z()}, grey(share), 0.0, Turn::mirrored, bend * bend};
 }
 
 class Walker {
@@ -154,10 +166,11 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
 
     // 2. Draw where the rest of the light came from.
     const Direction local_viewer = vertex.frame.to_local(to_viewer);
-    const bool turned_only = turn_ == 0 && first == FirstVertex::turned_only;
-    const auto drawn = turned_only && is_clear(vertex.material)
-                           ? mirrored_alone(vertex.material, local_viewer)
-                           : draw_scattering(vertex.material, local_viewer, numbers(0));
+    const bool turned_only = turn_ == 0 && first != FirstVertex::everything;
+    const auto drawn =
+        turned_only && is_clear(vertex.material)
+            ? mirrored_alone(vertex.material, local_viewer, first == FirstVertex::turned_after_straight)
+            : draw_scattering(vertex.material, local_viewer, numbers(0));
     if (!drawn || (turned_only && drawn->turn == Turn::straight)) return;
     weight *= drawn->weight;
     if (drawn->turn == Turn::spread)

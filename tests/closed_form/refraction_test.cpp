@@ -208,5 +208,22 @@ TEST(Slab, of_tinted_glass_dims_what_falls_through_it_by_its_thickness) {
   EXPECT_TRUE(agrees(via(lit, "straight"), bare_lx * faces * tint, 0.001));
 }
 
+// A room that shines evenly from all sides looks the same through glass that takes nothing: no glass adds
+// light.
+TEST(Glass, in_even_light_from_all_sides_neither_adds_nor_takes_any) {
+  for (const bool round : {false, true}) {
+    SceneParts parts;
+    parts.outside = even_outside(candela_per_m2(0));
+    int wall = 0;
+    for (const Rectangle& face : inner_faces({4, 4, 4}))
+      add_lamp(parts, face, 1000.0, 0.0, "wall " + std::to_string(++wall));
+    add_wall(parts, round ? mesh_of(Sphere{{2, 2.1, 2}, 0.06}) : block({1.9, 2.05, 1.9}, {2.1, 2.1, 2.1}),
+             Dielectric{{}, {.index = 1.52}}, "glass");
+    EXPECT_TRUE(
+        agrees(read(Scene(std::move(parts)), flat_meter({2, 2, 2}, kAway), kMany), 1000.0 * kPi, 0.003))
+        << round;
+  }
+}
+
 }  // namespace
 }  // namespace fillside::tests
