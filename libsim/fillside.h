@@ -17,9 +17,10 @@
 #include "libsim/base/warp.h"            // from the unit square to shapes and directions, with densities
 
 // geometry: shapes, and where rays meet them
-#include "libsim/geometry/crossing.h"      // do flat sheets cut through each other, or through the skin of a
-#include "libsim/geometry/inside.h"        // is a point inside a closed mesh?
-#include "libsim/geometry/item.h"          // stand-ins for food and crockery
+#include "libsim/geometry/crossing.h"  // do flat sheets cut through each other, or through the skin of a
+#include "libsim/geometry/cut.h"       // A mesh cut along a level plane, as a glass is by the surface of what
+#include "libsim/geometry/inside.h"    // is a point inside a closed mesh?
+#include "libsim/geometry/item.h"      // stand-ins for food and crockery
 #include "libsim/geometry/item_forms.h"    // the forms behind make_item, one source file each
 #include "libsim/geometry/lathe.h"         // surfaces of revolution
 #include "libsim/geometry/mesh.h"          // triangle meshes and their measures
@@ -64,7 +65,11 @@
 // matter: what surfaces do with light
 #include "libsim/matter/catalogue.h"    // named surfaces, cloths and stock sheets, each with where its
 #include "libsim/matter/clear_pane.h"   // clear flat glass
+#include "libsim/matter/coat.h"         // A clear coat
+#include "libsim/matter/dielectric.h"   // A smooth face between two clear media
 #include "libsim/matter/foil.h"         // foil and mirror
+#include "libsim/matter/fresnel.h"      // what a smooth face between two clear media mirrors
+#include "libsim/matter/glazed.h"       // glazed
 #include "libsim/matter/lobe.h"         // the lobe of rough metal
 #include "libsim/matter/lobe_energy.h"  // how much of its light the lobe of rough metal loses
 #include "libsim/matter/material.h"     // the closed list of materials and their verbs
@@ -101,6 +106,7 @@
 #include "libsim/scene/placed_check.h"      // checks of where things come to stand in space
 #include "libsim/scene/placed_set.h"        // everything of a description that stands somewhere, placed
 #include "libsim/scene/placing.h"           // from a photographer's words (clock, distance, lean) to places
+#include "libsim/scene/poured.h"            // A clear liquid in glass, porcelain or a jar
 #include "libsim/scene/room_check.h"        // checks of the room as a box
 #include "libsim/scene/room_fit_check.h"    // does everything stand inside the room, and nothing in the table
 #include "libsim/scene/scene.h"             // the set as built
@@ -129,17 +135,18 @@
 #include "libsim/sensor/sensor_format.h"  // sensors by size
 
 // transport: the journey of the light
-#include "libsim/transport/attribution.h"    // the ledger of one receiver
-#include "libsim/transport/camera_path.h"    // from the lens to the first surface that scatters widely
-#include "libsim/transport/coefficients.h"   // daylight coefficients
-#include "libsim/transport/gather.h"         // all light at one receiver from one sample, partitioned, not
-#include "libsim/transport/kept_light.h"     // the cached mode's store
-#include "libsim/transport/key.h"            // the key
-#include "libsim/transport/means.h"          // the innermost loop of every measurement
-#include "libsim/transport/measure.h"        // measuring
-#include "libsim/transport/measurement.h"    // what an instrument read
-#include "libsim/transport/openings.h"       // windows and lamps as seen from a point
-#include "libsim/transport/parts.h"          // the integrals into which the light at a receiver is divided
+#include "libsim/transport/attribution.h"   // the ledger of one receiver
+#include "libsim/transport/camera_path.h"   // from the lens to the first surface that scatters widely
+#include "libsim/transport/coefficients.h"  // daylight coefficients
+#include "libsim/transport/gather.h"        // all light at one receiver from one sample, partitioned, not
+#include "libsim/transport/kept_light.h"    // the cached mode's store
+#include "libsim/transport/key.h"           // the key
+#include "libsim/transport/means.h"         // the innermost loop of every measurement
+#include "libsim/transport/measure.h"       // measuring
+#include "libsim/transport/measurement.h"   // what an instrument read
+#include "libsim/transport/openings.h"      // windows and lamps as seen from a point
+#include "libsim/transport/parts.h"         // the integrals into which the light at a receiver is divided
+#include "libsim/transport/runs_in.h"  // the medium that a path runs in, as far as the faces it meets tell
 #include "libsim/transport/source_rows.h"    // under which row the light of a window or lamp is written down
 #include "libsim/transport/sunbeam.h"        // the sun's straight way to a place in the set
 #include "libsim/transport/surface_cells.h"  // the matte surfaces of a set divided into small cells, for

@@ -14,7 +14,9 @@ std::string surfaces() {
   PlainTable table{{{"surface"}, {"reflectance", right}, {"of it mirror-wise", right}, {"source"}}, {}, ""};
   for (const CataloguedSurface& s : catalogued_surfaces())
     table.rows.push_back({std::string(s.name), fmt::format("{:.2f} ± {:.2f}", s.reflectance, s.uncertainty),
-                          s.specular_share > 0.0 ? fmt::format("{:.0f} %", 100.0 * s.specular_share) : "-",
+                          s.specular_share > 0.0 ? fmt::format("{:.0f} %", 100.0 * s.specular_share)
+                          : s.coat_index > 0.0   ? "clear coat"
+                                                 : "-",
                           std::string(s.source)});
   return to_text(table);
 }
@@ -35,6 +37,17 @@ std::string cloths() {
   return to_text(table);
 }
 
+std::string liquids() {
+  PlainTable table{{{"clear liquid"}, {"index", right}, {"1 cm of it passes", right}, {"source"}}, {}, ""};
+  for (const CataloguedLiquid& l : catalogued_liquids()) {
+    const Rgb passed = (-0.01 * l.absorption_per_m).exp();
+    table.rows.push_back({std::string(l.name), fmt::format("{:.3f}", l.index),
+                          fmt::format("{:.2f} {:.2f} {:.2f}", passed[0], passed[1], passed[2]),
+                          std::string(l.source)});
+  }
+  return to_text(table);
+}
+
 std::string sheets() {
   PlainTable table{{{"sheet"}, {"long side cm", right}, {"short side cm", right}, {"source"}}, {}, ""};
   for (const CataloguedSheet& s : catalogued_sheets())
@@ -46,7 +59,7 @@ std::string sheets() {
 }  // namespace
 
 std::string catalogue_tables() {
-  return surfaces() + '\n' + cloths() + '\n' + sheets() +
+  return surfaces() + '\n' + cloths() + '\n' + liquids() + '\n' + sheets() +
          "\nDefaults to change: measure a board of your own with two readings, one off it and one off a grey "
          "card.\n";
 }

@@ -35,6 +35,14 @@ constexpr std::array kCloths{
     CataloguedCloth{"blackout", 0.0, 0.0, 0.65, 0.01, kMemory},
 };
 
+constexpr std::string_view kPureWater =
+    "Pope and Fry, Absorption spectrum of pure water, Applied Optics 36(33), 1997, at 650, 550 and 450 nm; "
+    "from "
+    "memory";
+constexpr std::string_view kLiquidMemory =
+    "from memory, editable default: judged by the colour of a few centimetres of it; clear liquids only, "
+    "cloudy ones scatter";
+
 constexpr double kInch = 0.0254;  // m, exact
 constexpr std::string_view kIso = "ISO 216:2007, A series";
 constexpr std::string_view kMetric = "common practice: metric art and mounting boards";
@@ -73,12 +81,28 @@ const Row* row_named(std::span<const Row> rows, std::string_view name) {
 }  // namespace
 
 std::span<const CataloguedCloth> catalogued_cloths() { return kCloths; }
+std::span<const CataloguedLiquid> catalogued_liquids() {
+  static const std::array rows{
+      CataloguedLiquid{"water", 1.333, {0.34, 0.057, 0.009}, kPureWater},
+      CataloguedLiquid{"brine", 1.35, {0.5, 0.6, 2.0}, kLiquidMemory},
+      CataloguedLiquid{"iced tea", 1.335, {7.0, 20.0, 50.0}, kLiquidMemory},
+      CataloguedLiquid{"black tea", 1.335, {12.0, 32.0, 70.0}, kLiquidMemory},
+      CataloguedLiquid{"hibiscus tea", 1.335, {6.0, 70.0, 55.0}, kLiquidMemory},
+      CataloguedLiquid{"clear broth", 1.335, {4.0, 7.0, 18.0}, kLiquidMemory},
+      CataloguedLiquid{"apple juice", 1.35, {2.0, 7.0, 25.0}, kLiquidMemory},
+      CataloguedLiquid{"white wine", 1.34, {0.5, 1.5, 6.0}, kLiquidMemory},
+      CataloguedLiquid{"red wine", 1.34, {25.0, 150.0, 140.0}, kLiquidMemory},
+      CataloguedLiquid{"olive oil", 1.47, {3.0, 5.0, 60.0}, kLiquidMemory},
+  };
+  return rows;
+}
 std::span<const CataloguedSheet> catalogued_sheets() { return kSheets; }
 
 const CataloguedSurface* surface_named(std::string_view name) {
   return row_named(catalogued_surfaces(), name);
 }
 const CataloguedCloth* cloth_named(std::string_view name) { return row_named(catalogued_cloths(), name); }
+const CataloguedLiquid* liquid_named(std::string_view name) { return row_named(catalogued_liquids(), name); }
 const CataloguedSheet* sheet_named(std::string_view name) { return row_named(catalogued_sheets(), name); }
 
 }  // namespace fillside

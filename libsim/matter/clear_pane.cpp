@@ -3,21 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "libsim/matter/fresnel.h"
+
 namespace fillside {
 namespace {
-
-struct Interface {
-  double reflectance_s, reflectance_p, cosine_inside;
-};
-
-/// Fresnel's two intensity reflectances of one face.
-Interface interface(double index, double cosine) {
-  const double sine_inside = std::sqrt(std::max(0.0, 1.0 - cosine * cosine)) / index;
-  const double inside = std::sqrt(1.0 - sine_inside * sine_inside);
-  const double s = (cosine - index * inside) / (cosine + index * inside);
-  const double p = (index * cosine - inside) / (index * cosine + inside);
-  return {s * s, p * p, inside};
-}
 
 /// One pane of face reflectance r whose glass passes the share a in one crossing.
 PaneShares slab(double r, double a) {
@@ -44,8 +33,8 @@ PaneShares pane_shares(const ClearPane& pane, double cosine) {
   // Along the glass all is mirrored; nearer than this the sums over reflections become 0 / 0.
   constexpr double kAlongTheGlass = 1e-9;
   if (cosine <= kAlongTheGlass) return pane.panes == 0 ? PaneShares{1.0, 0.0} : PaneShares{0.0, 1.0};
-  const Interface face = interface(pane.index, cosine);
-  const double crossing = std::exp(-pane.absorption / face.cosine_inside);
+  const Face face = face_between(pane.index, cosine);
+  const double crossing = std::exp(-pane.absorption / face.cosine_beyond);
   const PaneShares s = panes_of(face.reflectance_s, crossing, pane.panes);
   const PaneShares p = panes_of(face.reflectance_p, crossing, pane.panes);
   return {0.5 * (s.transmitted + p.transmitted), 0.5 * (s.mirrored + p.mirrored)};

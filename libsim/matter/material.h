@@ -10,14 +10,16 @@
 #include "libsim/base/sample_numbers.h"
 #include "libsim/base/space.h"
 #include "libsim/matter/clear_pane.h"
+#include "libsim/matter/dielectric.h"
 #include "libsim/matter/foil.h"
+#include "libsim/matter/glazed.h"
 #include "libsim/matter/matte.h"
 #include "libsim/matter/scattering.h"
 #include "libsim/matter/thin_cloth.h"
 
 namespace fillside {
 
-using Material = std::variant<Matte, Foil, ThinCloth, ClearPane>;
+using Material = std::variant<Matte, Foil, ThinCloth, ClearPane, Glazed, Underglaze, Dielectric>;
 
 /// Scattering function times |cosine|, per steradian, of the part that can be met by a shadow ray;
 /// mirror-like and straight-through parts are left out. Directions are local to the surface (+z its normal),
@@ -37,11 +39,24 @@ double density_of_scattering_per_sr(const Material& material, const Direction& t
 /// Share of light arriving along to_viewer that leaves again, anywhere (the energy that roulette goes by).
 Rgb albedo(const Material& material, const Direction& to_viewer);
 
-/// True when all scattering is wide (matte, cloth): light from windows is then taken by shadow rays alone,
-/// and a camera ray ends there as at a receiver.
+/// True when all scattering is wide (matte, cloth): light from windows is then taken by shadow rays alone.
 bool scatters_widely(const Material& material);
 
-/// True for what light may pass without turning: clear panes and cloth.
+/// A material in two, whose scatterings add up to its own. What is seen of the wide one is gathered, as by a
+/// receiver; the narrow one is followed: mirror, lobe, what goes straight through. Either may be missing.
+std::optional<Material> wide_part(const Material& material);
+std::optional<Material> narrow_part(const Material& material);
+
+/// True for a narrow part that spreads: shadow rays can meet its lobe, and small bright lamps need them to.
+bool has_lobe(const Material& material);
+
+/// True where shadow rays have nothing to meet: all light is mirrored exactly or goes through.
+bool is_clear(const Material& material);
+
+/// What lies on the side of a local direction, if the surface is a face between two media; else null.
+const Medium* medium_toward(const Material& material, double local_z);
+
+/// True for what light may pass without turning: clear panes, faces of glass and liquids, cloth.
 bool lets_light_through(const Material& material);
 
 /// Share that passes straight through, for a shadow ray at that |cosine|.

@@ -11,6 +11,7 @@
 #include "libsim/scene/item_placing.h"
 #include "libsim/scene/lamp_placing.h"
 #include "libsim/scene/placing.h"
+#include "libsim/scene/poured.h"
 
 namespace fillside {
 namespace {
@@ -101,8 +102,12 @@ void Builder::add_items() {
     const ItemSection& item = *placed.section;
     const std::uint16_t object =
         parts_.add_object(item.name, item.subject ? ObjectKind::food : ObjectKind::prop, item.subject);
-    for (const ItemPart& part : placed.item.parts)
-      parts_.add_surface(part.mesh, part_material(item, part.role), object);
+    if (!item.liquid.empty())
+      for (PouredPart& part : poured(item, placed.item))
+        parts_.add_surface(std::move(part.mesh), part.material, object);
+    else
+      for (const ItemPart& part : placed.item.parts)
+        parts_.add_surface(part.mesh, part_material(item, part.role), object);
   }
 }
 
@@ -117,7 +122,9 @@ void Builder::add_mesh(const MeshSection& mesh) {
         parts_.add_object(mesh.name, mesh.subject ? ObjectKind::food : ObjectKind::prop, mesh.subject);
     for (ObjGroup& group : load.groups) {
       const auto own = mesh.groups.find(group.name);
-      const Finish finish = own == mesh.groups.end() ? mesh.finish : Finish{own->second, {}, {}};
+      const Finish finish = own == mesh.groups.end()
+                                ? mesh.finish
+                                : Finish{.surface = own->second, .reflectance = {}, .colour = {}};
       parts_.add_surface(moved(std::move(group.mesh), placement), material_of(finish, "grey card"), object);
     }
   } catch (const SceneError& error) {

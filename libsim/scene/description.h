@@ -65,9 +65,10 @@ struct Spot {
 
 /// How a surface looks, wherever a thing may have its own: a catalogue name, or own figures over it.
 struct Finish {
-  std::string surface;                ///< catalogue name; empty: the thing's own default
-  std::optional<double> reflectance;  ///< luminous, 0..1
-  std::optional<Colour> colour;       ///< hue; scaled to the reflectance when both are given
+  std::string surface;                 ///< catalogue name; empty: the thing's own default
+  std::optional<double> reflectance;   ///< luminous, 0..1
+  std::optional<Colour> colour;        ///< hue; scaled to the reflectance when both are given
+  std::optional<std::string> gloss{};  ///< of a clear coat over it; absent: the catalogue's
 };
 
 struct SetSection : Section {
@@ -143,6 +144,7 @@ struct ItemSection : Section {
   std::optional<double> level;
   Finish finish;
   Finish filling;
+  std::string liquid;
   int seed = 1;
   bool used = true;
 };
@@ -437,11 +439,17 @@ void spot_fields(V&& v, Spot& s) {
   v(Field{"z", "above the table top", -20, 20}, s.z);
 }
 
+constexpr Field gloss_field(std::string_view key) {
+  return one_of(key, "clear coat over the colour: varnish, glaze, oil, water; left out: the catalogue's",
+                "matt|satin|glossy|wet");
+}
+
 template <class V>
 void finish_fields(V&& v, Finish& f) {
   v(Field{"surface", "surface by catalogue name"}, f.surface);
   v(Field{"reflectance", "luminous reflectance, instead of the catalogue's", 0, 1}, f.reflectance);
   v(Field{"colour", "hue, \"#rrggbb\"; scaled to the reflectance when one is given"}, f.colour);
+  v(gloss_field("gloss"), f.gloss);
 }
 
 template <class V>
@@ -472,6 +480,10 @@ void fields(V&& v, ItemSection& s) {
   v(Field{"filling_reflectance", "luminous reflectance of the filling, soup or contents", 0, 1},
     s.filling.reflectance);
   v(Field{"filling_colour", "hue of the filling, soup or contents, \"#rrggbb\""}, s.filling.colour);
+  v(gloss_field("filling_gloss"), s.filling.gloss);
+  v(Field{"liquid",
+          "clear liquid by catalogue name, in place of the filling of a tumbler or bowl, around it in a jar"},
+    s.liquid);
   v(Field{"seed", "number that fixes the bumps", 0, 2147483647}, s.seed);
   v(Field{"used", "false: as if it were not in the file"}, s.used);
 }

@@ -9,7 +9,8 @@
 
 namespace fillside {
 
-/// Mirror-wise figures given beside the catalogue's.
+/// Mirror-wise figures given beside the catalogue's. A share makes it a metal or a mirror, whatever it is
+/// called.
 struct MirrorFigures {
   std::optional<double> specular_share, roughness;
 };
@@ -21,6 +22,9 @@ Material material_of(const Finish& finish, std::string_view usual_surface, const
 /// Shares of a cloth: the catalogue's, with own figures over them.
 ThinCloth cloth_of(std::string_view name, std::optional<double> direct, std::optional<double> diffuse,
                    std::optional<double> reflectance);
+
+/// The clear coat that a word for gloss means; nothing for "matt".
+std::optional<Coat> coat_of_gloss(std::string_view word);
 
 /// Linear colour of a reflectance with an optional hue.
 Rgb tinted(double reflectance, const std::optional<Colour>& colour);

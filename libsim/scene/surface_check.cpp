@@ -8,6 +8,7 @@
 #include "libsim/matter/clear_pane.h"
 #include "libsim/scene/fault_list.h"
 #include "libsim/scene/placing.h"
+#include "libsim/scene/poured.h"
 
 namespace fillside {
 namespace {
@@ -45,8 +46,19 @@ void check_colour(const FaultList& faults, std::string_view key, const std::opti
                    "take a paler colour or a smaller reflectance");
 }
 
+/// A clear coat is for what is matte underneath; metal and mirrors shine by themselves.
+void check_gloss(const FaultList& faults, const Finish& finish) {
+  const CataloguedSurface* known = surface_named(finish.surface);
+  if (!finish.gloss || !known || known->specular_share <= 0.0) return;
+  faults.error(
+      "gloss",
+      fmt::format("\"{}\" is metal or a mirror: it has no coat to be {}", known->name, *finish.gloss),
+      "leave gloss out, or name a matte surface");
+}
+
 void check_finish(const FaultList& faults, const Finish& finish) {
   check_surface(faults, "surface", finish.surface);
+  check_gloss(faults, finish);
   check_colour(faults, "colour", finish.colour, finish.reflectance);
 }
 
@@ -131,6 +143,9 @@ void check_size(const FaultList& faults, const S& thing) {
 void check_thing(const FaultList& faults, const ItemSection& item) {
   check_finish(faults, item.finish);
   check_colour(faults, "filling_colour", item.filling.colour, item.filling.reflectance);
+  expect_named(faults, "liquid", item.liquid, liquid_named(item.liquid), catalogued_liquids(), "liquid");
+  if (!item.liquid.empty() && !holds_liquid(item.kind))
+    faults.error("liquid", fmt::format("a {} holds no liquid", item.kind), "take a tumbler, a bowl or a jar");
 }
 void check_thing(const FaultList& faults, const MeshSection& mesh) {
   check_finish(faults, mesh.finish);

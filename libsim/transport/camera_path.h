@@ -1,4 +1,5 @@
-// From the lens to the first surface that scatters widely: panes and mirrors on the way are followed.
+// From the lens to the first surface that scatters widely: panes and mirrors on the way are followed. What
+// shines and scatters both, a glaze, is gathered for its body and followed for its coat.
 #pragma once
 
 #include "libsim/base/space.h"

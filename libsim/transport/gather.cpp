@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "libsim/transport/runs_in.h"
 #include "libsim/transport/walk.h"
 
 namespace fillside {
@@ -41,7 +42,8 @@ struct Gatherer::Batch {
   void add_seen(std::size_t emitter, std::span<const SeenEmitter> seen) const;
   void add_seen(std::size_t emitter, const SeenEmitter& seen, const Ray& ray, bool blocked) const;
   void add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& walk_weight,
-                const SampleNumbers& walk_numbers, std::uint32_t first_group) const;
+                const SampleNumbers& walk_numbers, std::uint32_t first_group,
+                FirstVertex turned = FirstVertex::turned_only) const;
   bool is_own_part(const Surface& surface) const;
 };
 
@@ -92,13 +94,14 @@ void Gatherer::Batch::add_seen(std::size_t e, const SeenEmitter& seen, const Ray
 }
 
 void Gatherer::Batch::add_walk(Vertex vertex, const Direction& to_viewer, const Rgb& walk_weight,
-                               const SampleNumbers& walk_numbers, std::uint32_t first_group) const {
+                               const SampleNumbers& walk_numbers, std::uint32_t first_group,
+                               FirstVertex turned) const {
   if (walk_weight.maxCoeff() <= 0.0) return;
   std::vector<Rgb>& radiance = gatherer.radiance_;
   const std::size_t via = via_of_object(vertex.object);
   std::ranges::fill(radiance, grey(0.0));
   walk({scene, walk_numbers, first_group, context.mask, context.rows, context.kept}, std::move(vertex),
-       to_viewer, walk_weight, FirstVertex::turned_only, radiance);
+       to_viewer, walk_weight, turned, radiance);
   for (std::size_t source = 0; source < radiance.size(); ++source)
     if (radiance[source].maxCoeff() > 0.0) ledger.add(source, via, radiance[source]);
 }
@@ -144,11 +147,13 @@ void Gatherer::Batch::add_rest(const SampleNumbers& own) const {
   const Direction to_hit = drawn->to_source;
   Rgb left = weight * drawn->weight;
   Ray ray = leaving(receiver.position, receiver.normal, to_hit);
+  RunsIn medium;
   for (std::uint32_t passed = 0; passed < kMostPassed; ++passed) {
     // 1. The next surface in the drawn direction.
     const auto hit = scene.caster().first_hit(ray, context.mask);
     if (!hit) return;
     const Surface& surface = scene.surfaces()[hit->surface];
+    left *= medium.left_of_the_way(surface.material, *hit, to_hit);
     // 2. A window or lamp: its own light is an own part; what its room face returns is not.
     if (surface.emitter != kNone) {
       auto face = room_face_at(scene, scene.emitters()[static_cast<std::size_t>(surface.emitter)], *hit);
@@ -161,11 +166,13 @@ void Gatherer::Batch::add_rest(const SampleNumbers& own) const {
       Vertex vertex = vertex_at(scene, *hit);
       vertex.cell = context.kept.cell_of(*hit, to_hit);
       add_walk(std::move(vertex), -to_hit, left, own,
-               through ? kPaneWalk + passed * kGroupsOfAWalk : kRestWalk);
+               through ? kPaneWalk + passed * kGroupsOfAWalk : kRestWalk,
+               passed > 0 ? FirstVertex::turned_after_straight : FirstVertex::turned_only);
     }
     if (!through) return;
     // 4. What passes a pane or cloth straight goes on.
     left *= straight_transmittance(surface.material, std::abs(to_hit.dot(hit->normal)));
+    medium.go_on(surface.material, hit->normal, to_hit);
     if (left.maxCoeff() <= 0.0) return;
     ray = leaving(hit->position, hit->normal, to_hit);
   }

@@ -24,7 +24,7 @@ struct Budget {
   int first_replicate = 0;         ///< to measure replicates one after the other
   int replicates = kMostReplicates;
   std::uint64_t seed = 1;
-  int threads = 0;  ///< 0: all; the result is the same bytes for any number
+  int threads = 0;                  ///< 0: all; the result is the same bytes for any number
   Parts parts = kAllParts;          ///< a camera always takes all
   const KeptLight* kept = nullptr;  ///< cached mode; its mask must be the sensor's
 };

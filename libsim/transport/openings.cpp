@@ -1,6 +1,7 @@
 #include "libsim/transport/openings.h"
 
 #include "libsim/base/cases.h"
+#include "libsim/transport/runs_in.h"
 
 namespace fillside {
 
@@ -55,9 +56,12 @@ EmitterDensity density_of_emitter(const Scene& scene, std::size_t emitter, const
 Rgb see_through_passage(const Scene& scene, const Ray& ray, std::uint32_t mask) {
   Rgb passed = grey(1.0);
   Ray rest = ray;
+  RunsIn medium;
   while (const auto hit = scene.caster().first_hit(rest, mask & ~kAllOpaque)) {
     const Surface& surface = scene.surfaces()[hit->surface];
-    passed *= straight_transmittance(surface.material, std::abs(ray.direction.dot(hit->normal)));
+    passed *= straight_transmittance(surface.material, std::abs(ray.direction.dot(hit->normal))) *
+              medium.left_of_the_way(surface.material, *hit, ray.direction);
+    medium.go_on(surface.material, hit->normal, ray.direction);
     if (passed.maxCoeff() <= 0.0) return grey(0.0);
     rest = leaving(hit->position, hit->normal, ray.direction);
     rest.far_m = ray.far_m - (rest.origin - ray.origin).dot(ray.direction);

@@ -83,7 +83,8 @@ void SurfaceCells::cut(const Mesh& mesh, std::uint32_t surface) {
     const auto n = static_cast<std::uint16_t>(std::min<double>(std::ceil(times), kMostCuts));
     of.cuts[t] = n;
     of.first[t] = static_cast<std::uint32_t>(cells_.size());
-    for (std::uint32_t part = 0; part < static_cast<std::uint32_t>(n) * n; ++part) cells_.push_back({surface, t, part, 0, 0});
+    for (std::uint32_t part = 0; part < static_cast<std::uint32_t>(n) * n; ++part)
+      cells_.push_back({surface, t, part, 0, 0});
   }
 }
 
@@ -145,8 +146,8 @@ SurfaceCells::Place SurfaceCells::draw(const Scene& scene, std::uint32_t index, 
   PointInDisc at = draw_triangle(u[1], u[2]);
   if (cell.to > cell.from) {
     const auto first = members_.begin() + cell.from, last = members_.begin() + cell.to;
-    const auto found = std::ranges::upper_bound(first, last, u[0] * (last - 1)->area_up_to_m2, {},
-                                                &Member::area_up_to_m2);
+    const auto found =
+        std::ranges::upper_bound(first, last, u[0] * (last - 1)->area_up_to_m2, {}, &Member::area_up_to_m2);
     triangle = (found == last ? last - 1 : found)->triangle;
   } else {
     at = in_part(cell.part, surfaces_[cell.surface].cuts[triangle], at);

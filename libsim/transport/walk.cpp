@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "libsim/matter/fresnel.h"
 #include "libsim/transport/openings.h"
+#include "libsim/transport/runs_in.h"
 
 namespace fillside {
 namespace {
@@ -24,11 +26,15 @@ struct CameFrom {
   Point position = Point::Zero();
   double density_per_sr = 0.0;
   enum { shadow_rays_alone, both, drawn_alone } counted_by = drawn_alone;
+  bool by_glass = false;  ///< mirrored since by a clear face
 };
 
 /// The emission that a drawn direction still has to count.
 Emission left_to_drawn(const Scene& scene, std::size_t emitter, const Point& point, const CameFrom& from,
                        Emission emission) {
+  // The sun's image in glass or water, as it falls on other things, is left out like all bright lines in the
+  // shadow of glass: a ray would find it once in ten thousand draws, ten thousand times too bright.
+  if (from.by_glass && scene.sun()) emission.straight[scene.sun()->part] = grey(0.0);
   if (from.counted_by == CameFrom::drawn_alone) return emission;
   if (from.counted_by == CameFrom::shadow_rays_alone) return {};
   const EmitterDensity density = density_of_emitter(scene, emitter, from.position, point);
@@ -39,6 +45,29 @@ Emission left_to_drawn(const Scene& scene, std::size_t emitter, const Point& poi
     emission.curtain[part] *= power_weight(from.density_per_sr, density.emitter_per_sr);
   }
   return emission;
+}
+
+/// The direction that refraction would have given a way that came straight into a medium.
+Direction bent_in(const Direction& to_viewer, double bend) {
+  const double x = bend * to_viewer.x(), y = bend * to_viewer.y();
+  return {x, y, std::copysign(std::sqrt(std::max(0.0, 1.0 - x * x - y * y)), to_viewer.z())};
+}
+
+/// What a clear face mirrors, drawn for certain: what goes straight through it is the receiver's own affair.
+/// A way that came straight into glass is bent here for what goes to and fro in it, and loses what radiance
+/// gained.
+Scattered mirrored_alone(const Material& face, Direction to_viewer, bool came_straight) {
+  double share = 0.0, bend = 1.0;
+  if (const auto* pane = std::get_if<ClearPane>(&face))
+    share = pane_shares(*pane, std::abs(to_viewer.z())).mirrored;
+  if (const auto* media = std::get_if<Dielectric>(&face)) {
+    const double near = medium_toward(*media, to_viewer.z()).index,
+                 far = medium_toward(*media, -to_viewer.z()).index;
+    if (came_straight) bend = std::min(1.0, far / near);
+    to_viewer = bent_in(to_viewer, bend);
+    share = face_reflectance(far / near, std::abs(to_viewer.z()));
+  }
+  return {{-to_viewer.x(), -to_viewer.y(), to_viewer.z()}, grey(share), 0.0, Turn::mirrored, bend * bend};
 }
 
 class Walker {
@@ -126,41 +155,53 @@ std::optional<Vertex> Walker::next_vertex(const Hit& hit, const Direction& to_hi
 
 void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex first) {
   CameFrom from;
+  RunsIn medium;
   for (turn_ = 0; turn_ < kMostTurns; ++turn_) {
     // 0. In the cached mode: where the store knows what leaves this place, the walk is at its end.
     if (vertex.cell != SurfaceCells::kNone)
       return context_.kept.kept->add(context_.kept.replicate, vertex.cell, weight, radiance_);
 
     // 1. Light that reaches this place straight from windows and lamps, by shadow rays.
-    if (!std::holds_alternative<ClearPane>(vertex.material))
-      add_light_from_emitters(vertex, to_viewer, weight);
+    if (!is_clear(vertex.material)) add_light_from_emitters(vertex, to_viewer, weight);
 
     // 2. Draw where the rest of the light came from.
-    const auto drawn = draw_scattering(vertex.material, vertex.frame.to_local(to_viewer), numbers(0));
-    if (!drawn) return;
-    if (turn_ == 0 && first == FirstVertex::turned_only && drawn->turn == Turn::straight) return;
+    const Direction local_viewer = vertex.frame.to_local(to_viewer);
+    const bool turned_only = turn_ == 0 && first != FirstVertex::everything;
+    const auto drawn =
+        turned_only && is_clear(vertex.material)
+            ? mirrored_alone(vertex.material, local_viewer, first == FirstVertex::turned_after_straight)
+            : draw_scattering(vertex.material, local_viewer, numbers(0));
+    if (!drawn || (turned_only && drawn->turn == Turn::straight)) return;
     weight *= drawn->weight;
     if (drawn->turn == Turn::spread)
       from = {vertex.position, drawn->density_per_sr,
-              scatters_widely(vertex.material) ? CameFrom::shadow_rays_alone : CameFrom::both};
-    else if (drawn->turn == Turn::mirrored)
-      from.counted_by = CameFrom::drawn_alone;  // straight on: as it was at the last turn
+              scatters_widely(vertex.material) ? CameFrom::shadow_rays_alone : CameFrom::both, false};
+    else if (drawn->turn == Turn::mirrored) {  // straight on: as it was at the last turn
+      from.counted_by = CameFrom::drawn_alone;
+      from.by_glass = from.by_glass || is_clear(vertex.material);
+    }
 
     // 3. Roulette on what this surface returns, never on the whole path: dark corners stay as well sampled as
-    // light ones.
+    // light ones. Where the drawn direction has a share in the emitters' light (a coat that mirrors little, a
+    // bright window) it is played only after that light is in.
     const double survives = std::min(1.0, drawn->weight.maxCoeff());
-    if (numbers(0)[3] >= survives) return;
-    weight /= survives;
+    const bool lives = numbers(0)[3] < survives, early = from.counted_by == CameFrom::shadow_rays_alone;
+    if (early && !lives) return;
+    if (early) weight /= survives;
+    weight *= drawn->concentration;
 
     // 4. The next surface that way; past the last one there is nothing.
     const Direction to_hit = vertex.frame.to_world(drawn->to_source);
     const auto hit = context_.scene.caster().first_hit(leaving(vertex.position, vertex.frame.normal, to_hit),
                                                        context_.mask);
     if (!hit) return;
+    medium.go_on(vertex.material, vertex.frame.normal, to_hit);
+    weight *= medium.left_of_the_way(context_.scene.surfaces()[hit->surface].material, *hit, to_hit);
 
     // 5. Its own light, if shadow rays have not counted it, and its surface.
     auto next = next_vertex(*hit, to_hit, weight, from);
-    if (!next) return;
+    if (!next || !lives) return;
+    if (!early) weight /= survives;
     vertex = std::move(*next);
     to_viewer = -to_hit;
   }

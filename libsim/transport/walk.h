@@ -37,7 +37,11 @@ inline constexpr std::uint32_t kGroupsOfAWalk = 1u << 20;
 
 /// Whether light that passes the first vertex without turning counts (a receiver takes that part on its own
 /// way).
-enum class FirstVertex { everything, turned_only };
+enum class FirstVertex {
+  everything,
+  turned_only,
+  turned_after_straight  ///< the same, at the end of a way that came straight, unbent, through other faces
+};
 
 /// Adds to radiance[row] (one for each source, as a rule) the radiance that leaves the vertex toward the
 /// viewer (world direction away from it), times `weight`.

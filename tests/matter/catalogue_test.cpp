@@ -25,6 +25,7 @@ void expect_named_once_with_source(const Rows& rows) {
 TEST(Catalogue, EveryRowIsNamedOnceAndHasASource) {
   expect_named_once_with_source(catalogued_surfaces());
   expect_named_once_with_source(catalogued_cloths());
+  expect_named_once_with_source(catalogued_liquids());
   expect_named_once_with_source(catalogued_sheets());
 }
 
@@ -37,6 +38,9 @@ TEST(Catalogue, NoSurfaceReturnsMoreThanItGets) {
     EXPECT_LE(surface.specular_share, 1.0) << surface.name;
     EXPECT_GE(surface.roughness, 0.0) << surface.name;
     EXPECT_LE(surface.roughness, 1.0) << surface.name;
+    EXPECT_TRUE(surface.coat_index == 0.0 || (surface.coat_index > 1.2 && surface.coat_index < 1.7))
+        << surface.name;
+    EXPECT_FALSE(surface.coat_index > 0.0 && surface.specular_share > 0.0) << surface.name;
   }
 }
 

@@ -8,29 +8,18 @@
 #include "libsim/matter/lobe.h"
 #include "tests/base/dice.h"
 #include "tests/base/over_sphere.h"
+#include "tests/matter/returned_light.h"
 
 namespace fillside {
 namespace {
 
-/// All that a foil sends to a viewer at that angle when light comes evenly from everywhere, by the midpoint
-/// rule over half directions, d(source) = 4 (viewer . half) d(half): a narrow lobe is as wide there from any
-/// angle as from square on. Rings widen like e^x from a fraction of the roughness to all that is left.
+/// All that a foil sends to a viewer at that angle when light comes evenly from everywhere.
 Rgb returned_light(const Foil& foil, double degrees) {
-  constexpr int kRings = 300, kSpokes = 240;
-  const Direction to_viewer = tests::direction_at(degrees * kDegree, 0.0);
-  const double stretch = std::log(1.0 + 0.5 * kPi / foil.roughness);
-  Rgb sum = grey(0.0);
-  for (int i = 0; i < kRings; ++i) {
-    const double grown = std::exp(stretch * (i + 0.5) / kRings), polar = foil.roughness * (grown - 1.0);
-    const double ring_sr = foil.roughness * grown * stretch / kRings * std::sin(polar) * 2.0 * kPi / kSpokes;
-    for (int j = 0; j < kSpokes; ++j) {
-      const Direction half = tests::direction_at(polar, 2.0 * kPi * (j + 0.5) / kSpokes);
-      const Direction to_source = reflected(to_viewer, half);
-      if (to_viewer.dot(half) > 0.0)
-        sum += scattering_cosine_per_sr(foil, to_viewer, to_source) * (4.0 * to_viewer.dot(half) * ring_sr);
-    }
-  }
-  return sum;
+  return tests::returned_light(
+      [&](const Direction& to_viewer, const Direction& to_source) {
+        return scattering_cosine_per_sr(foil, to_viewer, to_source);
+      },
+      foil.roughness, degrees);
 }
 
 TEST(Foil, that_is_an_exact_mirror_draws_the_mirror_direction_only) {

@@ -35,12 +35,23 @@ const std::vector<Sample>& samples() {
       {"tinted_lobe_over_matte", Foil{{0.9, 0.7, 0.3}, 0.6, 0.2}},
       {"mirror_over_matte", Foil{grey(0.9), 0.4, 0.0}},
       {"foil_without_gloss", Foil{grey(0.8), 0.0, 0.3}},
+      {"smooth_glaze_over_white", Glazed{grey(1.0), Coat(1.5)}},
+      {"smooth_water_over_colour", Glazed{{0.7, 0.3, 0.05}, Coat(1.333)}},
+      {"porcelain_glaze_of_roughness_0_1", Glazed{grey(0.74), Coat(1.5, 0.1)}},
+      {"glaze_of_roughness_0_15_over_white", Glazed{grey(1.0), Coat(1.5, 0.15)}},
+      {"satin_varnish_over_colour", Glazed{{0.5, 0.3, 0.15}, Coat(1.5, 0.35)}},
+      {"glaze_of_roughness_1_over_white", Glazed{grey(1.0), Coat(1.5, 1.0)}},
+      {"coat_alone", Glazed{grey(0.0), Coat(1.5, 0.3)}},
+      {"white_body_under_its_glaze", Underglaze{{grey(1.0), Coat(1.5, 0.15)}}},
+      {"coloured_body_under_water", Underglaze{{{0.7, 0.3, 0.05}, Coat(1.333)}}},
       {"sheer", ThinCloth{grey(0.3), grey(0.35), grey(0.25)}},
       {"sheet_that_loses_nothing", ThinCloth{grey(0.0), grey(0.4), grey(0.6)}},
       {"tinted_cloth", ThinCloth{{0.1, 0.2, 0.0}, {0.5, 0.3, 0.2}, {0.3, 0.3, 0.1}}},
       {"black_cloth", ThinCloth{}},
       {"single_pane", ClearPane{1.52, 0.0, 1}},
       {"double_pane_that_absorbs", ClearPane{1.52, 0.04, 2}},
+      {"face_of_water", Dielectric{{}, {.index = 1.333}}},
+      {"face_of_glass_on_oil", Dielectric{{.index = 1.47}, {.index = 1.52}}},
       {"no_pane", ClearPane{1.52, 0.0, 0}},
   };
   return all;
@@ -86,8 +97,10 @@ DrawnShare drawn_share(const Material& material, const Direction& to_viewer, con
   return {mean, ((squares / kDraws - mean.square()).max(0.0) / kDraws).sqrt()};
 }
 
-/// How far off the energy of a material may be: that of a foil's lobe comes from an interpolated table.
+/// How far off the energy of a material may be: that of a lobe comes from an interpolated table.
 double energy_error(const Material& material) {
+  const auto* glazed = std::get_if<Glazed>(&material);
+  if (glazed && !glazed->coat.smooth()) return 0.001;
   const auto* foil = std::get_if<Foil>(&material);
   return foil && foil->roughness > 0.0 && foil->specular_share > 0.0 ? 0.002 : 1e-9;
 }
