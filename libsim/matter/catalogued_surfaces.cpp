@@ -97,6 +97,8 @@ std::span<const CataloguedSurface> catalogued_surfaces() {
       glossy("whiteboard", 0.784, 0.05, "#e8e9ea", 0.05, 0.08,
              "Physically Based API data set (CC0), whiteboard, Nix Spectro 2; gloss from Fresnel at n = 1.5, "
              "about 0.04"),
+      glossy("cutlery steel", 0.60, 0.08, "#cfd0d0", 0.9, 0.12,
+             "from memory 0.55 to 0.65 for polished stainless steel; share and lobe from memory"),
       glossy("jar lid", 0.45, 0.15, "#cbb27a", 0.3, 0.2, kMemory),
       // Food
       matte("egg shell", 0.622, 0.05, "#cdcfd0",
@@ -118,6 +120,14 @@ std::span<const CataloguedSurface> catalogued_surfaces() {
       matte("cream", 0.80, 0.06, "#f6efde", kMemory),
       matte("dumpling skin", 0.62, 0.08, "#e4dac2", kMemory),
       matte("pickles", 0.14, 0.05, "#727c3a", kMemory),
+      matte("citrus pith", 0.66, 0.10, "#ece3c4", kMemory),
+      glossy("lemon flesh", 0.42, 0.10, "#e0c25c", 0.06, 0.15, kMemory),
+      matte("basil leaf", 0.09, 0.03, "#4f6d2c", kMemory),
+      matte("blueberry", 0.06, 0.03, "#3f455e", kMemory),
+      matte("cooked noodles", 0.52, 0.10, "#dcc78f", kMemory),
+      matte("hard cheese", 0.50, 0.10, "#ddb968", kMemory),
+      matte("cheese rind", 0.30, 0.10, "#b98a4a", kMemory),
+      matte("cookie", 0.32, 0.08, "#bf9058", kLightness),
       matte("tea", 0.04, 0.02, "#8c2f24", kMemory),
   };
   return rows;

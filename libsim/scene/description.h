@@ -437,7 +437,11 @@ void fields(V&& v, TableSection& s) {
 template <class V>
 void fields(V&& v, ItemSection& s) {
   v(Field{"name", "what the results call it; left out: its kind"}, s.name);
-  v(one_of("kind", "stand-in shape", "ball|egg|plate|bowl|tart|layer cake|loaf|dumpling|jar|tumbler|box"),
+  v(one_of(
+        "kind", "stand-in shape",
+        "ball|egg|plate|bowl|tart|layer cake|loaf|dumpling|jar|tumbler|box|citrus tart|cut cake|dumplings|"
+        "garnish|berries|leaves|noodles|citrus half|cheese|cookies|pickle jar|iced tumbler|spoon|fork|napkin|"
+        "cutting board"),
     s.kind);
   spot_fields(v, s.spot);
   v(Field{"turn", "turned clockwise seen from above", -6.3, 6.3}, s.turn);

@@ -26,6 +26,34 @@ constexpr std::array kUsualSurfaces{
     PartSurface{"jar", "lid", "jar lid"},
     PartSurface{"tumbler", "filling", "orange"},
     PartSurface{"box", "body", "kraft paper"},
+    PartSurface{"loaf", "crumb", "crumb"},
+    PartSurface{"citrus tart", "body", "tart crust"},
+    PartSurface{"citrus tart", "filling", "citrus filling"},
+    PartSurface{"citrus tart", "flesh", "orange"},
+    PartSurface{"citrus tart", "pith", "citrus pith"},
+    PartSurface{"citrus tart", "rind", "orange"},
+    PartSurface{"cut cake", "body", "sponge"},
+    PartSurface{"cut cake", "filling", "cream"},
+    PartSurface{"dumplings", "body", "dumpling skin"},
+    PartSurface{"garnish", "body", "bread crust"},
+    PartSurface{"garnish", "leaves", "basil leaf"},
+    PartSurface{"berries", "body", "blueberry"},
+    PartSurface{"leaves", "body", "basil leaf"},
+    PartSurface{"noodles", "body", "cooked noodles"},
+    PartSurface{"citrus half", "body", "lemon"},
+    PartSurface{"citrus half", "filling", "lemon flesh"},
+    PartSurface{"citrus half", "pith", "citrus pith"},
+    PartSurface{"cheese", "body", "hard cheese"},
+    PartSurface{"cheese", "rind", "cheese rind"},
+    PartSurface{"cookies", "body", "cookie"},
+    PartSurface{"cookies", "filling", "chocolate"},
+    PartSurface{"pickle jar", "filling", "pickles"},
+    PartSurface{"pickle jar", "lid", "jar lid"},
+    PartSurface{"iced tumbler", "filling", "tea"},
+    PartSurface{"spoon", "body", "cutlery steel"},
+    PartSurface{"fork", "body", "cutlery steel"},
+    PartSurface{"napkin", "body", "linen"},
+    PartSurface{"cutting board", "body", "maple"},
 };
 constexpr ClearPane kGlasswareWall{.index = 1.52, .absorption = 0.005, .panes = 1};
 
@@ -33,7 +61,7 @@ constexpr ClearPane kGlasswareWall{.index = 1.52, .absorption = 0.005, .panes = 
 
 Material part_material(const ItemSection& item, std::string_view role) {
   // Glassware is a thin pane: it dims and mirrors, but does not bend light.
-  if (role == "glass") return kGlasswareWall;
+  if (role == "glass" || role == "ice") return kGlasswareWall;
   std::string_view usual = "grey card";
   for (const PartSurface& part : kUsualSurfaces)
     if (part.kind == item.kind && part.role == role) usual = part.surface;
