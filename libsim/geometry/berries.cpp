@@ -11,7 +11,7 @@
 namespace fillside {
 namespace {
 
-constexpr int kBerries = 40, kRings = 20, kSegments = 28;
+constexpr int kBerries = 44, kRings = 20, kSegments = 28;
 
 /// Within the unit ball: slightly flat, at the top a star-shaped crown around a dent.
 Mesh berry() {
@@ -38,7 +38,7 @@ Mesh berry() {
 
 Item berries_form(const ItemSize& size, std::uint64_t seed) {
   std::vector<double> radii_m;
-  for (std::uint64_t i = 0; i < kBerries; ++i) radii_m.push_back(size.width_m * dealt(seed, i, 0.055, 0.072));
+  for (std::uint64_t i = 0; i < kBerries; ++i) radii_m.push_back(size.width_m * dealt(seed, i, 0.064, 0.082));
   const double gap_m = 0.0015 * size.width_m;
   const double relief_m = std::min(size.relief_m, 0.01 * size.width_m);
   Item item;

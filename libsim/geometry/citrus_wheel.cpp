@@ -80,11 +80,11 @@ CitrusWheel citrus_wheel(const WheelShape& shape, std::uint64_t seed) {
                      {inner_m, top_m - rounding_m}};
   wheel.pith = turned_ring(ring, Plan{.segments = 16 * shape.steps});
   const double foot_m = 0.86 * top_m + gap_m, half_m = 0.5 * (top_m - foot_m);
-  Mesh core = lump({{kCore * r, kCore * r, half_m}, 3.0, 16, 8});
+  Mesh core = lump({{kCore * r, kCore * r, half_m}, 3.0, 16, 6});
   append(wheel.pith, moved(core, Placement(Eigen::Translation3d(0.0, 0.0, foot_m + half_m))));
   const double from_m = (kCore + 0.01) * r, to_m = inner_m - 2.0 * gap_m;
   for (const double angle : angles) {
-    const Mesh membrane = lump({{0.5 * (to_m - from_m), kMembrane * r, half_m}, 4.0, 16, 8});
+    const Mesh membrane = lump({{0.5 * (to_m - from_m), kMembrane * r, half_m}, 4.0, 8, 6});
     append(wheel.pith,
            moved(membrane, Eigen::AngleAxisd(angle, Direction::UnitZ()) *
                                Placement(Eigen::Translation3d(0.5 * (from_m + to_m), 0.0, foot_m + half_m))));

@@ -13,7 +13,7 @@ namespace fillside {
 namespace {
 
 constexpr int kLayers = 3;
-constexpr int kRound = 180, kAcross = 48;  ///< mesh steps along the outside and along each cut
+constexpr int kRound = 160, kAcross = 48;  ///< mesh steps along the outside and along each cut
 constexpr double kHalfOpening = 24.0 * kDegree;
 /// The slice is missing toward the camera's right; the outline is drawn around a point on the far side of the
 /// middle, from where all of it is in sight.
@@ -68,7 +68,7 @@ void add_layer(Item& item, std::string_view role, const Profile& side, double r,
 
 /// A piped kiss of cream with its foot at z = 0.
 Mesh dollop(double r, double h, std::uint64_t seed) {
-  constexpr int kRows = 18, kRidges = 7;
+  constexpr int kRows = 14, kRidges = 7;
   Profile profile{{0.0, 0.0}};
   for (int i = 0; i <= kRows; ++i) {
     const double t = static_cast<double>(i) / kRows;
@@ -114,7 +114,7 @@ Item cut_cake_form(const ItemSize& size, std::uint64_t seed) {
               mixed(seed, static_cast<std::uint64_t>(layer)));
     const bool icing = layer == kLayers - 1;
     add_layer(item, "filling",
-              drum(icing ? 1.006 * r : 0.99 * r, top_m + gap_m, top_m + cream_m - gap_m, 0.45 * cream_m, 6),
+              drum(icing ? 1.006 * r : 0.99 * r, top_m + gap_m, top_m + cream_m - gap_m, 0.45 * cream_m, 5),
               r, 0.2 * relief_m, mixed(seed, 40U + static_cast<std::uint64_t>(layer)));
     low_m = top_m + cream_m;
   }

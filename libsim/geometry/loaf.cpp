@@ -118,7 +118,7 @@ Mesh crust_of(const Loaf& loaf) {
 
 /// The crumb that shows in a cut: a thin strip lying in the groove, clear of the crust.
 Mesh strip_in(const Loaf& loaf, const Slash& cut) {
-  constexpr int kLong = 72, kWide = 14;
+  constexpr int kLong = 56, kWide = 12;
   const double clear_m = 0.003 * loaf.size.width_m, half_m = 0.66 * loaf.groove_m;
   const auto at = [&](int i, int j, double lift_m) {
     const double v = 2.0 * i / kLong - 1.0, u = 2.0 * j / kWide - 1.0;

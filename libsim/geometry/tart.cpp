@@ -103,7 +103,7 @@ void add_slice(Item& item, const Slice& slice, double r, double h, const ItemSiz
   const double thick_m = 0.026 * r, turn = 2.0 * kPi * dealt(seed, 60);
   const double relief_m = std::min(size.relief_m, 0.2 * thick_m);
   const double rind_m = 0.045 * slice.radius_m, in_m = slice.radius_m - rind_m;
-  const CitrusWheel wheel = citrus_wheel({in_m - slice.radius_m / 200.0, thick_m, relief_m, 9, 8}, seed);
+  const CitrusWheel wheel = citrus_wheel({in_m - slice.radius_m / 200.0, thick_m, relief_m, 9, 6}, seed);
   const Profile ring{{in_m, 0.0},
                      {slice.radius_m - 0.3 * rind_m, 0.0},
                      {slice.radius_m, 0.3 * thick_m},
@@ -112,7 +112,7 @@ void add_slice(Item& item, const Slice& slice, double r, double h, const ItemSiz
                      {in_m, 1.02 * thick_m}};
   add_part(item, "flesh", draped(wheel.flesh, slice, turn, r, h));
   add_part(item, "pith", draped(wheel.pith, slice, turn, r, h));
-  add_part(item, "rind", draped(turned_ring(ring, Plan{.segments = 96}), slice, turn, r, h));
+  add_part(item, "rind", draped(turned_ring(ring, Plan{.segments = 72}), slice, turn, r, h));
 }
 
 }  // namespace

@@ -143,6 +143,7 @@ struct ItemSection : Section {
   std::optional<double> level;
   Finish finish;
   Finish filling;
+  Names parts;
   int seed = 1;
   bool used = true;
 };
@@ -445,7 +446,8 @@ void fields(V&& v, ItemSection& s) {
     s.kind);
   spot_fields(v, s.spot);
   v(Field{"turn", "turned clockwise seen from above", -6.3, 6.3}, s.turn);
-  v(Field{"on", "name of the plate, bowl or box it stands on; left out: the table"}, s.on);
+  v(Field{"on", "name of the plate, bowl, cutting board, napkin or box it stands on; left out: the table"},
+    s.on);
   v(Field{"width", "left to right, or diameter; left out: the kind's usual size", 0.001, 3}, s.width);
   v(Field{"depth", "front to back, for kinds that are not round", 0.001, 3}, s.depth);
   v(Field{"height", "from foot to top", 0.001, 3}, s.height);
@@ -455,7 +457,8 @@ void fields(V&& v, ItemSection& s) {
   v(Field{"filling_reflectance", "luminous reflectance of the filling, soup or contents", 0, 1},
     s.filling.reflectance);
   v(Field{"filling_colour", "hue of the filling, soup or contents, \"#rrggbb\""}, s.filling.colour);
-  v(Field{"seed", "number that fixes the bumps", 0, 2147483647}, s.seed);
+  v(Field{"parts", "surface by part, for example { rind = \"lemon\", flesh = \"orange\" }"}, s.parts);
+  v(Field{"seed", "number that fixes bumps and arrangement", 0, 2147483647}, s.seed);
   v(Field{"used", "false: as if it were not in the file"}, s.used);
 }
 
@@ -468,7 +471,8 @@ void fields(V&& v, MeshSection& s) {
   v(Field{"subject", "true: part of the subject, taken away for empty-spot readings"}, s.subject);
   spot_fields(v, s.spot);
   v(Field{"turn", "turned clockwise seen from above", -6.3, 6.3}, s.turn);
-  v(Field{"on", "name of the plate, bowl or box it stands on; left out: the table"}, s.on);
+  v(Field{"on", "name of the plate, bowl, cutting board, napkin or box it stands on; left out: the table"},
+    s.on);
   finish_fields(v, s.finish);
   v(Field{"groups", "surface by OBJ material or group name, for example { crust = \"rye crust\" }"},
     s.groups);

@@ -59,9 +59,18 @@ constexpr ClearPane kGlasswareWall{.index = 1.52, .absorption = 0.005, .panes = 
 
 }  // namespace
 
+std::vector<std::string> surfaced_parts(std::string_view kind) {
+  std::vector<std::string> roles;
+  for (const PartSurface& part : kUsualSurfaces)
+    if (part.kind == kind) roles.emplace_back(part.role);
+  return roles;
+}
+
 Material part_material(const ItemSection& item, std::string_view role) {
   // Glassware is a thin pane: it dims and mirrors, but does not bend light.
   if (role == "glass" || role == "ice") return kGlasswareWall;
+  const auto own = item.parts.find(std::string(role));
+  if (own != item.parts.end()) return material_of({own->second, {}, {}}, "grey card");
   std::string_view usual = "grey card";
   for (const PartSurface& part : kUsualSurfaces)
     if (part.kind == item.kind && part.role == role) usual = part.surface;
