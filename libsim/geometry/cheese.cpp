@@ -35,13 +35,13 @@ Outline wedge() {
 
 /// On both cut faces, from the wedge's centre; sized so that they stay clear of edges and of each other.
 std::vector<Sphere> holes_in(double r, double low_m, double high_m, std::uint64_t seed) {
-  constexpr int kHoles = 9;
+  constexpr int kHoles = 7;
   std::vector<Sphere> holes;
   for (const double side : {-1.0, 1.0}) {
     const std::uint64_t own = mixed(seed, side > 0.0 ? 1 : 2);
-    const auto places = scattered(kHoles, 1.0, 0.28, own);
+    const auto places = scattered(kHoles, 1.0, 0.45, own);
     for (std::size_t i = 0; i < places.size(); ++i) {
-      const double radius_m = (high_m - low_m) * dealt(own, 900 + i, 0.05, 0.15);
+      const double radius_m = (high_m - low_m) * dealt(own, 900 + i, 0.06, 0.14);
       const double out_m = r * (0.56 + 0.36 * places[i].x());
       const double height_m =
           0.5 * (low_m + high_m) + places[i].y() * (0.5 * (high_m - low_m) - 1.3 * radius_m);

@@ -35,7 +35,7 @@ Profile section(const CookieMeasures& m) {
 
 /// Sockets for the chips, wider and deeper than the chips by one step of the mesh.
 void carve(Mesh& cookie, const std::vector<Point>& chips, const CookieMeasures& m) {
-  const double reach_m = m.chip_m + 0.035 * m.r, gap_m = 0.012 * m.r;
+  const double reach_m = m.chip_m + 0.024 * m.r, gap_m = 0.012 * m.r;
   for (Point& corner : cookie.corners)
     for (const Point& chip : chips) {
       const double off = (corner - chip).head<2>().norm() / reach_m;

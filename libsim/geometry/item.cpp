@@ -38,13 +38,13 @@ constexpr std::array kKinds{
     Kind{"leaves", 0.12, 0.12, 0.038, 0.0008, 0.0, true, leaves_form},
     Kind{"noodles", 0.13, 0.13, 0.048, 0.0003, 0.0, true, noodles_form},
     Kind{"citrus half", 0.07, 0.07, 0.037, 0.001, 0.0, true, citrus_half_form},
-    Kind{"cheese", 0.14, 0.114, 0.07, 0.0006, 0.0, true, cheese_form},
+    Kind{"cheese", 0.14, 0.114, 0.07, 0.0004, 0.0, true, cheese_form},
     Kind{"cookies", 0.09, 0.09, 0.04, 0.002, 0.0, true, cookies_form},
     Kind{"pickle jar", 0.09, 0.09, 0.16, 0.001, 1.0, true, pickle_jar_form},
     Kind{"iced tumbler", 0.07, 0.07, 0.12, 0.0005, 0.8, true, iced_tumbler_form},
     Kind{"spoon", 0.20, 0.046, 0.0214, 0.0, 0.0, false, spoon_form},
     Kind{"fork", 0.20, 0.025, 0.0234, 0.0, 0.0, false, fork_form},
-    Kind{"napkin", 0.22, 0.22, 0.006, 0.002, 0.0, true, napkin_form},
+    Kind{"napkin", 0.22, 0.20, 0.010, 0.004, 0.0, true, napkin_form},
     Kind{"cutting board", 0.40, 0.25, 0.02, 0.0003, 0.0, true, cutting_board_form},
 };
 

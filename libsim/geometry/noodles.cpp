@@ -27,7 +27,8 @@ struct Nest {
     const Eigen::Vector3d around(std::cos(round), std::sin(round), 0.0);
     const Eigen::Vector3d place =
         2.2 * around + 1.1 * Eigen::Vector3d(0.0, 0.0, std::sin(tilt)) + std::cos(tilt) * around;
-    const double slack = 1.0 + 0.045 * value_noise(1.3 * place, seed);
+    const double slack =
+        1.0 + 0.075 * value_noise(1.3 * place, seed) + 0.02 * value_noise(3.1 * place, mixed(seed, 1));
     const double across = (kAcross * slack + lift * kStrand) * std::cos(tilt);
     const double up = (kUp * slack + lift * kStrand) * std::sin(tilt);
     const double ring = 0.5 - kAcross - kStrand;
@@ -55,26 +56,26 @@ void add_nest(Item& item, const Nest& nest) {
     for (int i = 0; i <= steps; ++i) {
       const double rounds = from + (to - from) * i / steps;
       const double loose = 0.5 + 0.5 * value_noise({3.0 * rounds, 0.5, 0.5}, own);
-      line.push_back(nest.strand_point(nest.along(rounds, 0.8 * loose), own));
+      line.push_back(nest.strand_point(nest.along(rounds, 0.5 * loose), own));
     }
     add_part(item, "body", strand(line, kSides));
     from = to + 0.035;
   }
 }
 
-/// Short strands that cross over the top, each in its own sector.
+/// Short strands that lie across the top, each in its own sector.
 void add_loose_ends(Item& item, const Nest& nest) {
-  constexpr int kEnds = 5, kSteps = 36;
+  constexpr int kEnds = 6, kSteps = 36;
   for (int end = 0; end < kEnds; ++end) {
     const std::uint64_t own = mixed(nest.seed, 500U + static_cast<std::uint64_t>(end));
-    const double start = 2.0 * kPi * (end + 0.2 * dealt(own, 1)) / kEnds, span = dealt(own, 2, 0.7, 0.95);
-    const double low = dealt(own, 3, 0.12, 0.3) * kPi, high = dealt(own, 4, 0.62, 0.85) * kPi;
+    const double sector = 2.0 * kPi / kEnds, start = sector * (end + 0.1 * dealt(own, 1));
+    const double from = dealt(own, 3, 0.30, 0.42) * kPi, to = dealt(own, 4, 0.55, 0.72) * kPi;
     std::vector<StrandPoint> line;
     for (int i = 0; i <= kSteps; ++i) {
       const double t = static_cast<double>(i) / kSteps;
-      const double curl = 0.12 * std::sin(5.0 * t + 6.0 * dealt(own, 5));
-      line.push_back(nest.strand_point(
-          nest.at(start + span * (t + curl * 0.5), low + (high - low) * t + curl, 3.3), own));
+      const double curl = 0.10 * std::sin(6.0 * t + 6.0 * dealt(own, 5));
+      const double round = start + 0.72 * sector * t;
+      line.push_back(nest.strand_point(nest.at(round, from + (to - from) * t + curl, 2.75), own));
     }
     add_part(item, "body", strand(line, kSides));
   }
