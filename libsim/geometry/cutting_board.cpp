@@ -12,7 +12,7 @@ namespace {
 Profile section(double r, double h) {
   constexpr int kRings = 44;
   constexpr double kGrooveAt = 0.89, kGrooveHalf = 0.022;
-  Profile profile{{0.0, 0.0}, {0.96 * r, 0.0}};
+  Profile profile{{0.0, 0.0}, {0.94 * r, 0.0}};
   const double rounding_m = std::min(0.3 * h, 0.04 * r);
   for (int i = 0; i <= 6; ++i) {
     const double t = 0.5 * kPi * i / 6.0;

@@ -19,9 +19,9 @@ struct Whorl {
 
 /// From below up; the steeper the higher, so that no whorl meets the one below.
 constexpr Whorl kWhorls[] = {
-    {5, 0.90, 0.52, 0.08, 0.04, 0.06, 0.10, 0.06},
+    {5, 0.90, 0.43, 0.09, 0.04, 0.06, 0.10, 0.06},
     {4, 0.60, 0.36, 0.06, 0.16, 0.50, 0.22, 0.05},
-    {3, 0.32, 0.16, 0.045, 0.30, 1.00, 0.35, 0.03},
+    {3, 0.32, 0.15, 0.075, 0.30, 0.90, 0.18, 0.03},
 };
 
 }  // namespace

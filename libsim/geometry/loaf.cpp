@@ -119,9 +119,9 @@ Mesh crust_of(const Loaf& loaf) {
 /// The crumb that shows in a cut: a thin strip lying in the groove, clear of the crust.
 Mesh strip_in(const Loaf& loaf, const Slash& cut) {
   constexpr int kLong = 56, kWide = 12;
-  const double clear_m = 0.003 * loaf.size.width_m, half_m = 0.66 * loaf.groove_m;
-  const auto at = [&](int i, int j, double lift_m) {
-    const double v = 2.0 * i / kLong - 1.0, u = 2.0 * j / kWide - 1.0;
+  const double clear_m = 0.003 * loaf.size.width_m + 0.08 * loaf.slash_m, half_m = 0.66 * loaf.groove_m;
+  const auto at = [&](int i, int j, double thick_m) {
+    const double v = 1.0 - 2.0 * i / kLong, u = 2.0 * j / kWide - 1.0;
     const double y = 0.27 * loaf.size.depth_m * v;
     const double wide_m = half_m * std::sqrt(std::max(0.02, 1.0 - std::pow(std::abs(v), 3.0)));
     Point p(cut.along_m + cut.slope * y, y, 0.0);
@@ -129,11 +129,11 @@ Mesh strip_in(const Loaf& loaf, const Slash& cut) {
     p.z() = loaf.dome_m(p.x(), p.y());
     const double hole =
         1.0 - smooth_step(0.1, 0.5, cell_noise(p / (0.011 * loaf.size.width_m), loaf.seed).nearest);
-    p.z() += lift_m * (1.0 - 0.55 * hole) - loaf.cut_m(p);
+    p.z() += clear_m + thick_m * (1.0 - 0.55 * hole) - loaf.cut_m(p);
     return p;
   };
-  return slab({kLong, kWide, [&](int i, int j) { return at(i, j, 2.6 * clear_m); },
-               [&](int i, int j) { return at(i, j, clear_m); }});
+  return slab({kLong, kWide, [&](int i, int j) { return at(i, j, 1.3 * clear_m); },
+               [&](int i, int j) { return at(i, j, 0.0); }});
 }
 
 }  // namespace
