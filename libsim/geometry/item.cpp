@@ -40,7 +40,7 @@ constexpr std::array kKinds{
     Kind{"citrus half", 0.07, 0.07, 0.037, 0.001, 0.0, true, citrus_half_form},
     Kind{"cheese", 0.14, 0.114, 0.07, 0.0004, 0.0, true, cheese_form},
     Kind{"cookies", 0.09, 0.09, 0.04, 0.002, 0.0, true, cookies_form},
-    Kind{"pickle jar", 0.09, 0.09, 0.16, 0.001, 1.0, true, pickle_jar_form},
+    Kind{"pickle jar", 0.09, 0.09, 0.16, 0.0015, 1.0, true, pickle_jar_form},
     Kind{"iced tumbler", 0.07, 0.07, 0.12, 0.0005, 0.8, true, iced_tumbler_form},
     Kind{"spoon", 0.20, 0.046, 0.0214, 0.0, 0.0, false, spoon_form},
     Kind{"fork", 0.20, 0.025, 0.0234, 0.0, 0.0, false, fork_form},

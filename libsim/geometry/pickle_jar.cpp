@@ -16,14 +16,14 @@ namespace {
 Mesh gherkin(double radius_m, double half_length_m, double relief_m, std::uint64_t seed) {
   Mesh mesh = lump({{radius_m, radius_m, half_length_m}, 2.5, 40, 44});
   move_along_normals(mesh, [&, before = mesh.corners](std::size_t i) {
-    const Point place = before[i] / (0.55 * radius_m);
+    const Point place = before[i] / (0.42 * radius_m);
     const double wart = 1.0 - smooth_step(0.05, 0.4, cell_noise(place, seed).nearest);
     return relief_m * (0.6 * wart - 0.6 - 0.4 * (0.5 + 0.5 * bumps(before[i], 0.8 * radius_m, seed)));
   });
-  const double turn = 2.0 * kPi * dealt(seed, 1), bend_m = dealt(seed, 2, 0.02, 0.10) * radius_m;
+  const double turn = 2.0 * kPi * dealt(seed, 1), bend_m = dealt(seed, 2, 0.01, 0.04) * radius_m;
   for (Point& corner : mesh.corners) {
     const double along = corner.z() / half_length_m;
-    const double slim = 1.0 - 0.14 * along * dealt(seed, 3) - 0.1;
+    const double slim = 0.96 - 0.07 * along * dealt(seed, 3);
     corner.x() = corner.x() * slim + bend_m * (1.0 - 2.0 * along * along);
     corner.y() *= slim;
     corner.z() += half_length_m;
