@@ -17,13 +17,22 @@
 #include "libsim/base/warp.h"            // from the unit square to shapes and directions, with densities
 
 // geometry: shapes, and where rays meet them
-#include "libsim/geometry/crossing.h"  // do flat sheets cut through each other, or through the skin of a
+#include "libsim/geometry/cell_noise.h"    // cells around scattered points
+#include "libsim/geometry/citrus_wheel.h"  // what a cut citrus fruit shows
+#include "libsim/geometry/crossing.h"      // do flat sheets cut through each other, or through the skin of a
 #include "libsim/geometry/cut.h"       // A mesh cut along a level plane, as a glass is by the surface of what
+#include "libsim/geometry/cutlery.h"   // what spoons and forks share
+#include "libsim/geometry/dealt.h"     // numbers dealt by a seed, for things that differ from piece to piece
+#include "libsim/geometry/dumpling.h"  // one pleated dumpling, for plates of them
+#include "libsim/geometry/heap.h"      // A heap of balls, poured one after the other
 #include "libsim/geometry/inside.h"    // is a point inside a closed mesh?
 #include "libsim/geometry/item.h"      // stand-ins for food and crockery
-#include "libsim/geometry/item_forms.h"    // the forms behind make_item, one source file each
-#include "libsim/geometry/lathe.h"         // surfaces of revolution
-#include "libsim/geometry/mesh.h"          // triangle meshes and their measures
+#include "libsim/geometry/item_forms.h"  // the forms behind make_item, one source file each
+#include "libsim/geometry/jar.h"    // the glass and the lid of a jar, for jars with different things in them
+#include "libsim/geometry/lathe.h"  // surfaces of revolution
+#include "libsim/geometry/leaf.h"   // A thin, curled leaf with its ribs
+#include "libsim/geometry/lump.h"   // rounded lumps
+#include "libsim/geometry/mesh.h"   // triangle meshes and their measures
 #include "libsim/geometry/nearness.h"      // how near a point is to a mesh
 #include "libsim/geometry/obj_faces.h"     // the faces of an OBJ file on their way to meshes
 #include "libsim/geometry/obj_mesh.h"      // own models from OBJ files
@@ -36,10 +45,14 @@
 #include "libsim/geometry/rectangle.h"     // A flat rectangle in space
 #include "libsim/geometry/relief.h"        // bumps
 #include "libsim/geometry/round_shapes.h"  // balls and discs as lamps have them
+#include "libsim/geometry/scatter.h"       // places strewn over a round surface, none close to another
 #include "libsim/geometry/seams.h"         // whether and where a mesh is open
 #include "libsim/geometry/seen_disc.h"     // the front of a disc as seen from a point
 #include "libsim/geometry/seen_sphere.h"   // A ball as seen from a point
+#include "libsim/geometry/slab.h"          // A bent sheet with a thickness
 #include "libsim/geometry/spherical_rectangle.h"  // A rectangle as seen from a point
+#include "libsim/geometry/strand.h"               // A round strand along a line in space
+#include "libsim/geometry/tumbler.h"              // the measures of a tumbler, for what is put into one
 
 // light: what shines
 #include "libsim/light/availability.h"      // how much light the sun and the sky usually give

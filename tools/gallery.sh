@@ -53,6 +53,11 @@ picture dumplings_flat_lay-no_board dumplings_flat_lay --set board.across.used=f
 maps dumplings_flat_lay dumplings_flat_lay falloff visibility
 readings dumplings_flat_lay dumplings_flat_lay
 
+picture rye_loaf rye_loaf
+picture rye_loaf-white_cloth rye_loaf --set "table.surface=white tablecloth" --set board.black.used=false
+picture pickle_jar pickle_jar
+picture pickle_jar-no_strips pickle_jar --set board.left.used=false --set board.right.used=false
+
 sunlit iced_tea_low_sun
 sunlit iced_tea_sheer
 sunlit north_window

@@ -1,7 +1,9 @@
-// A pleated half-moon dumpling lying on its belly, its seam a wavy fin along the top.
+// A pleated half-moon dumpling lying on its belly, its seam a wavy fin along the top; and a ring of them.
 #include <algorithm>
 #include <cmath>
 
+#include "libsim/geometry/dealt.h"
+#include "libsim/geometry/dumpling.h"
 #include "libsim/geometry/item_forms.h"
 #include "libsim/geometry/lathe.h"
 #include "libsim/geometry/relief.h"
@@ -9,7 +11,7 @@
 namespace fillside {
 namespace {
 
-constexpr int kAlong = 128, kPleats = 7;
+constexpr int kPleats = 7;
 
 /// Flattens the lowest part so that the dumpling rests on more than a point; smooth and rising everywhere.
 double settled(double height, double sunk) {
@@ -37,19 +39,44 @@ Point half_moon(const Point& ball, const ItemSize& size, double phase) {
 
 }  // namespace
 
-Item dumpling_form(const ItemSize& size, std::uint64_t seed) {
+Mesh dumpling_mesh(const ItemSize& size, std::uint64_t seed, int along, int around) {
   Profile unit_ball;
-  for (int i = 0; i <= kAlong; ++i) {
-    const double t = kPi * i / kAlong;
-    unit_ball.push_back({i == 0 || i == kAlong ? 0.0 : std::sin(t), 0.5 * (1.0 - std::cos(t))});
+  for (int i = 0; i <= along; ++i) {
+    const double t = kPi * i / along;
+    unit_ball.push_back({i == 0 || i == along ? 0.0 : std::sin(t), 0.5 * (1.0 - std::cos(t))});
   }
-  Mesh mesh = turned(unit_ball, {.segments = 160});
+  Mesh mesh = turned(unit_ball, Plan{.segments = around});
   const double phase = kPi * value_noise({0.5, 0.5, 0.5}, seed);
   for (Point& corner : mesh.corners) corner = half_moon(corner, size, phase);
   move_along_normals(mesh, [&, before = mesh.corners](std::size_t i) {  // dough is never quite smooth
     return 0.1 * size.relief_m * bumps(before[i], 0.09 * size.width_m, seed);
   });
-  return {{{"body", std::move(mesh)}}};
+  return mesh;
+}
+
+Item dumpling_form(const ItemSize& size, std::uint64_t seed) {
+  return {{{"body", dumpling_mesh(size, seed, 128, 160)}}};
+}
+
+/// Five around one, each a little off its place, bent along the ring.
+Item dumplings_form(const ItemSize& size, std::uint64_t seed) {
+  constexpr int kRing = 5;
+  const double w = 0.36 * size.width_m;
+  const ItemSize each{w, 0.5 * w, 0.43 * w, std::min(size.relief_m, 0.04 * w), 0.0};
+  Item item;
+  for (int i = 0; i <= kRing; ++i) {
+    const std::uint64_t own = mixed(seed, static_cast<std::uint64_t>(i));
+    Mesh dumpling = dumpling_mesh(each, own, 64, 64);
+    const double lift_m = -bounds_of(dumpling).low.z();
+    const bool middle = i == kRing;
+    const double angle = middle ? 0.0 : 2.0 * kPi * (i + dealt(own, 1, -0.06, 0.06)) / kRing + 0.3;
+    const double out_m = middle ? 0.0 : 0.40 * size.width_m, turn = dealt(own, 2, -0.14, 0.14);
+    const Placement place = Eigen::AngleAxisd(angle, Direction::UnitZ()) *
+                            Placement(Eigen::Translation3d(0.0, out_m, lift_m)) *
+                            Eigen::AngleAxisd(kPi + turn, Direction::UnitZ());
+    add_part(item, "body", moved(dumpling, place));
+  }
+  return item;
 }
 
 }  // namespace fillside

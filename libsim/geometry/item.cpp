@@ -30,7 +30,26 @@ constexpr std::array kKinds{
     Kind{"jar", 0.07, 0.07, 0.09, 0.0, 0.9, false, jar_form},
     Kind{"tumbler", 0.07, 0.07, 0.12, 0.0, 0.7, false, tumbler_form},
     Kind{"box", 0.30, 0.20, 0.10, 0.0, 0.0, false, box_form},
+    Kind{"citrus tart", 0.24, 0.24, 0.03, 0.001, 0.0, true, citrus_tart_form},
+    Kind{"cut cake", 0.20, 0.20, 0.12, 0.0015, 0.0, true, cut_cake_form},
+    Kind{"dumplings", 0.17, 0.173, 0.027, 0.002, 0.0, true, dumplings_form},
+    Kind{"garnish", 0.10, 0.10, 0.014, 0.001, 0.0, true, garnish_form},
+    Kind{"berries", 0.14, 0.14, 0.055, 0.0003, 0.0, true, berries_form},
+    Kind{"leaves", 0.12, 0.12, 0.038, 0.0008, 0.0, true, leaves_form},
+    Kind{"noodles", 0.13, 0.13, 0.048, 0.0003, 0.0, true, noodles_form},
+    Kind{"citrus half", 0.07, 0.07, 0.037, 0.001, 0.0, true, citrus_half_form},
+    Kind{"cheese", 0.14, 0.114, 0.07, 0.0004, 0.0, true, cheese_form},
+    Kind{"cookies", 0.09, 0.09, 0.04, 0.002, 0.0, true, cookies_form},
+    Kind{"pickle jar", 0.09, 0.09, 0.16, 0.0015, 1.0, true, pickle_jar_form},
+    Kind{"iced tumbler", 0.07, 0.07, 0.12, 0.0005, 0.8, true, iced_tumbler_form},
+    Kind{"spoon", 0.20, 0.046, 0.0214, 0.0, 0.0, false, spoon_form},
+    Kind{"fork", 0.20, 0.025, 0.0234, 0.0, 0.0, false, fork_form},
+    Kind{"napkin", 0.22, 0.20, 0.010, 0.004, 0.0, true, napkin_form},
+    Kind{"cutting board", 0.40, 0.25, 0.02, 0.0003, 0.0, true, cutting_board_form},
 };
+
+constexpr std::array<std::string_view, 10> kRoles{"body", "filling", "glass", "lid",    "rind",
+                                                  "pith", "flesh",   "crumb", "leaves", "ice"};
 
 constexpr auto kNames = [] {
   std::array<std::string_view, kKinds.size()> names;
@@ -61,6 +80,16 @@ Item stretched_to(Item item, const ItemSize& size) {
 }
 
 }  // namespace
+
+void add_part(Item& item, std::string_view role, const Mesh& piece) {
+  const auto found = std::ranges::find(item.parts, role, &ItemPart::role);
+  if (found == item.parts.end())
+    item.parts.push_back({std::string(role), piece});
+  else
+    append(found->mesh, piece);
+}
+
+std::span<const std::string_view> part_roles() { return kRoles; }
 
 std::span<const std::string_view> item_kinds() { return kNames; }
 

@@ -30,8 +30,9 @@ struct ItemSize {
 };
 
 struct ItemPart {
-  std::string role;  ///< "body", "filling", "glass" or "lid"
-  Mesh mesh;         ///< watertight
+  std::string
+      role;   ///< "body", "filling", "glass", "lid", ... : what has a surface of its own; see part_roles()
+  Mesh mesh;  ///< one or several watertight pieces
 };
 
 /// Own axes: foot at z = 0, centred on x = y = 0, z up. The box around all parts is width x depth x height.
@@ -42,6 +43,8 @@ struct Item {
   double stand_m = 0.0;  ///< height at which a thing put on or in it stands: its top unless it is hollow
 };
 
+/// All roles that parts of any kind have.
+std::span<const std::string_view> part_roles();
 /// The kinds, with single words or two: "ball", "layer cake", ...
 std::span<const std::string_view> item_kinds();
 /// Asserts a known kind and positive measures.

@@ -10,6 +10,9 @@
 
 namespace fillside {
 
+/// Adds a piece to the part of that role, which is made when there is none.
+void add_part(Item& item, std::string_view role, const Mesh& piece);
+
 Item ball_form(const ItemSize& size, std::uint64_t seed);
 Item egg_form(const ItemSize& size, std::uint64_t seed);
 Item plate_form(const ItemSize& size, std::uint64_t seed);
@@ -21,5 +24,21 @@ Item dumpling_form(const ItemSize& size, std::uint64_t seed);
 Item jar_form(const ItemSize& size, std::uint64_t seed);
 Item tumbler_form(const ItemSize& size, std::uint64_t seed);
 Item box_form(const ItemSize& size, std::uint64_t seed);
+Item citrus_tart_form(const ItemSize& size, std::uint64_t seed);
+Item cut_cake_form(const ItemSize& size, std::uint64_t seed);
+Item dumplings_form(const ItemSize& size, std::uint64_t seed);
+Item garnish_form(const ItemSize& size, std::uint64_t seed);
+Item berries_form(const ItemSize& size, std::uint64_t seed);
+Item leaves_form(const ItemSize& size, std::uint64_t seed);
+Item noodles_form(const ItemSize& size, std::uint64_t seed);
+Item citrus_half_form(const ItemSize& size, std::uint64_t seed);
+Item cheese_form(const ItemSize& size, std::uint64_t seed);
+Item cookies_form(const ItemSize& size, std::uint64_t seed);
+Item pickle_jar_form(const ItemSize& size, std::uint64_t seed);
+Item iced_tumbler_form(const ItemSize& size, std::uint64_t seed);
+Item spoon_form(const ItemSize& size, std::uint64_t seed);
+Item fork_form(const ItemSize& size, std::uint64_t seed);
+Item napkin_form(const ItemSize& size, std::uint64_t seed);
+Item cutting_board_form(const ItemSize& size, std::uint64_t seed);
 
 }  // namespace fillside

@@ -25,6 +25,11 @@ void join_rings(Mesh& mesh, std::uint32_t lower, std::uint32_t upper, std::uint3
   }
 }
 
+void add_ring(Mesh& mesh, const ProfilePoint& at, const Outline& outline) {
+  for (const Eigen::Vector2d& p : outline)
+    mesh.corners.emplace_back(at.radius_m * p.x(), at.radius_m * p.y(), at.height_m);
+}
+
 ProfilePoint between(const ProfilePoint& a, const ProfilePoint& b, double t) {
   const auto mix = [t](double from, double to) { return from + t * (to - from); };
   return {mix(a.radius_m, b.radius_m), mix(a.height_m, b.height_m), mix(a.relief, b.relief)};
@@ -55,18 +60,25 @@ std::size_t profile_index_of(std::size_t corner, const Plan& plan) {
   return corner == 0 ? 0 : 1 + (corner - 1) / static_cast<std::size_t>(plan.segments);
 }
 
-Mesh turned(const Profile& profile, const Plan& plan) {
-  assert(profile.size() >= 3 && plan.segments % 4 == 0);
-  const auto segments = static_cast<std::uint32_t>(plan.segments);
+Outline outline_of(const Plan& plan) {
+  assert(plan.segments % 4 == 0);
+  Outline outline;
+  for (int j = 0; j < plan.segments; ++j) {
+    const Eigen::Vector2d p = plan_point(2.0 * kPi * j / plan.segments, plan.squareness);
+    outline.emplace_back(p.x(), p.y() * plan.depth_ratio);
+  }
+  return outline;
+}
+
+Mesh turned(const Profile& profile, const Plan& plan) { return turned_along(outline_of(plan), profile); }
+
+Mesh turned_along(const Outline& outline, const Profile& profile) {
+  assert(profile.size() >= 3 && outline.size() >= 3);
+  const auto segments = static_cast<std::uint32_t>(outline.size());
   const std::size_t ring_count = profile.size() - 2;
   Mesh mesh;
   mesh.corners.emplace_back(0.0, 0.0, profile.front().height_m);
-  for (std::size_t ring = 1; ring <= ring_count; ++ring)
-    for (std::uint32_t j = 0; j < segments; ++j) {
-      const Eigen::Vector2d p =
-          profile[ring].radius_m * plan_point(2.0 * kPi * j / segments, plan.squareness);
-      mesh.corners.emplace_back(p.x(), p.y() * plan.depth_ratio, profile[ring].height_m);
-    }
+  for (std::size_t ring = 1; ring <= ring_count; ++ring) add_ring(mesh, profile[ring], outline);
   mesh.corners.emplace_back(0.0, 0.0, profile.back().height_m);
 
   const auto last_pole = static_cast<std::uint32_t>(mesh.corners.size() - 1);
@@ -76,6 +88,18 @@ Mesh turned(const Profile& profile, const Plan& plan) {
     join_rings(mesh, lower, lower + segments, segments);
   for (std::uint32_t j = 0; j < segments; ++j)
     mesh.triangles.push_back({last_ring + j, last_ring + (j + 1) % segments, last_pole});
+  return mesh;
+}
+
+Mesh turned_ring(const Profile& section, const Plan& plan) {
+  assert(section.size() >= 3);
+  const Outline outline = outline_of(plan);
+  const auto segments = static_cast<std::uint32_t>(outline.size());
+  const auto rings = static_cast<std::uint32_t>(section.size());
+  Mesh mesh;
+  for (const ProfilePoint& point : section) add_ring(mesh, point, outline);
+  for (std::uint32_t ring = 0; ring < rings; ++ring)
+    join_rings(mesh, ring * segments, (ring + 1) % rings * segments, segments);
   return mesh;
 }
 
@@ -99,6 +123,20 @@ Profile rounded(std::span<const ProfileCorner> corners, double longest_m) {
     }
   }
   add_edge(profile, point_of(corners.back()), longest_m);
+  return profile;
+}
+
+Profile drum(double radius_m, double low_m, double high_m, double rounding_m, int rows) {
+  Profile profile{{0.0, low_m}, {0.97 * radius_m, low_m}};
+  for (int i = 0; i <= rows; ++i) {
+    const double t = static_cast<double>(i) / rows, height_m = low_m + t * (high_m - low_m);
+    const double in =
+        std::max({0.0, 1.0 - (height_m - low_m) / rounding_m, 1.0 - (high_m - height_m) / rounding_m});
+    const double back_m = rounding_m * (1.0 - std::sqrt(std::max(0.0, 1.0 - in * in)));
+    profile.push_back({radius_m - back_m, height_m, i == 0 || i == rows ? 0.0 : 1.0});
+  }
+  profile.push_back({0.97 * radius_m, high_m});
+  profile.push_back({0.0, high_m});
   return profile;
 }
 

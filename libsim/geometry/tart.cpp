@@ -1,8 +1,10 @@
-// A tart: fluted crust with a rim above a slightly domed filling.
+// A tart: fluted crust with a rim above a slightly domed filling; bare, or with slices of citrus.
 #include <algorithm>
 #include <array>
 #include <cmath>
 
+#include "libsim/geometry/citrus_wheel.h"
+#include "libsim/geometry/dealt.h"
 #include "libsim/geometry/item_forms.h"
 #include "libsim/geometry/lathe.h"
 #include "libsim/geometry/relief.h"
@@ -63,6 +65,56 @@ Profile filling_section(double r, double h) {
   return profile;
 }
 
+/// Height of the filling above the tin's bottom, at a distance from the axis; see filling_section.
+double filling_height_m(double radius_m, double r, double h) {
+  const double share = std::min(1.0, radius_m / (0.8988 * r - r / 600.0));
+  return 0.70 * h + 0.12 * h * std::pow(std::sqrt(1.0 - share * share), 1.5);
+}
+
+struct Slice {
+  Eigen::Vector2d middle;
+  double radius_m;
+};
+
+/// One in the middle and a ring around it, none touching another or the crust.
+std::vector<Slice> slices_on(double r, std::uint64_t seed) {
+  constexpr int kRound = 6;
+  std::vector<Slice> slices{{Eigen::Vector2d::Zero(), 0.25 * r}};
+  const double first = 2.0 * kPi * dealt(seed, 50);
+  for (int i = 0; i < kRound; ++i) {
+    const double angle = first + 2.0 * kPi * i / kRound +
+                         0.03 * (2.0 * dealt(seed, 51U + static_cast<std::uint64_t>(i)) - 1.0);
+    slices.push_back({0.545 * r * Eigen::Vector2d(std::cos(angle), std::sin(angle)), 0.25 * r});
+  }
+  return slices;
+}
+
+/// Lays a flat piece, its foot at z = 0, over the curve of the filling.
+Mesh draped(Mesh piece, const Slice& slice, double turn, double r, double h) {
+  const double gap_m = r / 500.0;
+  for (Point& corner : piece.corners) {
+    const Eigen::Vector2d place = slice.middle + Eigen::Rotation2Dd(turn) * corner.head<2>();
+    corner = {place.x(), place.y(), corner.z() + gap_m + filling_height_m(place.norm(), r, h)};
+  }
+  return piece;
+}
+
+void add_slice(Item& item, const Slice& slice, double r, double h, const ItemSize& size, std::uint64_t seed) {
+  const double thick_m = 0.026 * r, turn = 2.0 * kPi * dealt(seed, 60);
+  const double relief_m = std::min(size.relief_m, 0.2 * thick_m);
+  const double rind_m = 0.045 * slice.radius_m, in_m = slice.radius_m - rind_m;
+  const CitrusWheel wheel = citrus_wheel({in_m - slice.radius_m / 200.0, thick_m, relief_m, 9, 6}, seed);
+  const Profile ring{{in_m, 0.0},
+                     {slice.radius_m - 0.3 * rind_m, 0.0},
+                     {slice.radius_m, 0.3 * thick_m},
+                     {slice.radius_m, 0.8 * thick_m},
+                     {slice.radius_m - 0.3 * rind_m, 1.02 * thick_m},
+                     {in_m, 1.02 * thick_m}};
+  add_part(item, "flesh", draped(wheel.flesh, slice, turn, r, h));
+  add_part(item, "pith", draped(wheel.pith, slice, turn, r, h));
+  add_part(item, "rind", draped(turned_ring(ring, Plan{.segments = 72}), slice, turn, r, h));
+}
+
 }  // namespace
 
 Item tart_form(const ItemSize& size, std::uint64_t seed) {
@@ -78,6 +130,21 @@ Item tart_form(const ItemSize& size, std::uint64_t seed) {
     return 0.5 * relief_m * section[profile_index_of(i, plan)].relief * bumps(before[i], 0.08 * r, seed);
   });
   return {{{"body", std::move(crust)}, {"filling", std::move(filling)}}, 0.82 * h};
+}
+
+Item citrus_tart_form(const ItemSize& size, std::uint64_t seed) {
+  const double r = 0.5 * size.width_m, h = 0.125 * size.width_m;
+  Item item = tart_form(size, seed);
+  Item topping;
+  std::uint64_t each = 0;
+  for (const Slice& slice : slices_on(r, seed))
+    add_slice(topping, slice, r, h, size, mixed(seed, 70 + each++));
+  for (ItemPart& part : topping.parts) {
+    for (Point& corner : part.mesh.corners) corner.y() *= size.depth_m / size.width_m;
+    item.parts.push_back(std::move(part));
+  }
+  item.stand_m = 0.0;
+  return item;
 }
 
 }  // namespace fillside

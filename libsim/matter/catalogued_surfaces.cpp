@@ -153,6 +153,14 @@ std::span<const CataloguedSurface> catalogued_surfaces() {
       matte("dumpling skin", 0.62, 0.08, "#e4dac2", kMemory),
       matte("pickles", 0.14, 0.05, "#727c3a", kMemory),
       coated("tea", 0.09, 0.03, "#8c2f24", kWater, 0.02, kMemory),
+      matte("citrus pith", 0.66, 0.10, "#ece3c4", kMemory),
+      coated("lemon flesh", 0.42, 0.10, "#e0c25c", kWater, 0.15, kMemory),
+      matte("basil leaf", 0.09, 0.03, "#4f6d2c", kMemory),
+      matte("blueberry", 0.06, 0.03, "#3f455e", kMemory),
+      matte("cooked noodles", 0.52, 0.10, "#dcc78f", kMemory),
+      matte("hard cheese", 0.50, 0.10, "#ddb968", kMemory),
+      matte("cheese rind", 0.30, 0.10, "#b98a4a", kMemory),
+      matte("cookie", 0.32, 0.08, "#bf9058", kLightness),
   };
   return rows;
 }

@@ -145,6 +145,7 @@ struct ItemSection : Section {
   Finish finish;
   Finish filling;
   std::string liquid;
+  Names parts;
   int seed = 1;
   bool used = true;
 };
@@ -466,11 +467,16 @@ void fields(V&& v, TableSection& s) {
 template <class V>
 void fields(V&& v, ItemSection& s) {
   v(Field{"name", "what the results call it; left out: its kind"}, s.name);
-  v(one_of("kind", "stand-in shape", "ball|egg|plate|bowl|tart|layer cake|loaf|dumpling|jar|tumbler|box"),
+  v(one_of(
+        "kind", "stand-in shape",
+        "ball|egg|plate|bowl|tart|layer cake|loaf|dumpling|jar|tumbler|box|citrus tart|cut cake|dumplings|"
+        "garnish|berries|leaves|noodles|citrus half|cheese|cookies|pickle jar|iced tumbler|spoon|fork|napkin|"
+        "cutting board"),
     s.kind);
   spot_fields(v, s.spot);
   v(Field{"turn", "turned clockwise seen from above", -6.3, 6.3}, s.turn);
-  v(Field{"on", "name of the plate, bowl or box it stands on; left out: the table"}, s.on);
+  v(Field{"on", "name of the plate, bowl, cutting board, napkin or box it stands on; left out: the table"},
+    s.on);
   v(Field{"width", "left to right, or diameter; left out: the kind's usual size", 0.001, 3}, s.width);
   v(Field{"depth", "front to back, for kinds that are not round", 0.001, 3}, s.depth);
   v(Field{"height", "from foot to top", 0.001, 3}, s.height);
@@ -484,7 +490,8 @@ void fields(V&& v, ItemSection& s) {
   v(Field{"liquid",
           "clear liquid by catalogue name, in place of the filling of a tumbler or bowl, around it in a jar"},
     s.liquid);
-  v(Field{"seed", "number that fixes the bumps", 0, 2147483647}, s.seed);
+  v(Field{"parts", "surface by part, for example { rind = \"lemon\", flesh = \"orange\" }"}, s.parts);
+  v(Field{"seed", "number that fixes bumps and arrangement", 0, 2147483647}, s.seed);
   v(Field{"used", "false: as if it were not in the file"}, s.used);
 }
 
@@ -497,7 +504,8 @@ void fields(V&& v, MeshSection& s) {
   v(Field{"subject", "true: part of the subject, taken away for empty-spot readings"}, s.subject);
   spot_fields(v, s.spot);
   v(Field{"turn", "turned clockwise seen from above", -6.3, 6.3}, s.turn);
-  v(Field{"on", "name of the plate, bowl or box it stands on; left out: the table"}, s.on);
+  v(Field{"on", "name of the plate, bowl, cutting board, napkin or box it stands on; left out: the table"},
+    s.on);
   finish_fields(v, s.finish);
   v(Field{"groups", "surface by OBJ material or group name, for example { crust = \"rye crust\" }"},
     s.groups);

@@ -26,6 +26,34 @@ constexpr std::array kUsualSurfaces{
     PartSurface{"jar", "lid", "jar lid"},
     PartSurface{"tumbler", "filling", "orange"},
     PartSurface{"box", "body", "kraft paper"},
+    PartSurface{"loaf", "crumb", "crumb"},
+    PartSurface{"citrus tart", "body", "tart crust"},
+    PartSurface{"citrus tart", "filling", "citrus filling"},
+    PartSurface{"citrus tart", "flesh", "orange"},
+    PartSurface{"citrus tart", "pith", "citrus pith"},
+    PartSurface{"citrus tart", "rind", "orange"},
+    PartSurface{"cut cake", "body", "sponge"},
+    PartSurface{"cut cake", "filling", "cream"},
+    PartSurface{"dumplings", "body", "dumpling skin"},
+    PartSurface{"garnish", "body", "bread crust"},
+    PartSurface{"garnish", "leaves", "basil leaf"},
+    PartSurface{"berries", "body", "blueberry"},
+    PartSurface{"leaves", "body", "basil leaf"},
+    PartSurface{"noodles", "body", "cooked noodles"},
+    PartSurface{"citrus half", "body", "lemon"},
+    PartSurface{"citrus half", "filling", "lemon flesh"},
+    PartSurface{"citrus half", "pith", "citrus pith"},
+    PartSurface{"cheese", "body", "hard cheese"},
+    PartSurface{"cheese", "rind", "cheese rind"},
+    PartSurface{"cookies", "body", "cookie"},
+    PartSurface{"cookies", "filling", "chocolate"},
+    PartSurface{"pickle jar", "filling", "pickles"},
+    PartSurface{"pickle jar", "lid", "jar lid"},
+    PartSurface{"iced tumbler", "filling", "tea"},
+    PartSurface{"spoon", "body", "polished steel"},
+    PartSurface{"fork", "body", "polished steel"},
+    PartSurface{"napkin", "body", "linen"},
+    PartSurface{"cutting board", "body", "maple"},
 };
 constexpr ClearPane kThinWall{.index = 1.52, .absorption = 0.005, .panes = 1};
 /// Soda-lime glass of tumblers: a little is lost, most of it red and blue, which shows at the rim. From
@@ -34,9 +62,19 @@ const Dielectric kGlass{{}, {.index = 1.52, .absorption_per_m = {2.0, 1.2, 1.8}}
 
 }  // namespace
 
+std::vector<std::string> surfaced_parts(std::string_view kind) {
+  std::vector<std::string> roles;
+  for (const PartSurface& part : kUsualSurfaces)
+    if (part.kind == kind) roles.emplace_back(part.role);
+  return roles;
+}
+
 Material part_material(const ItemSection& item, std::string_view role) {
+  if (role == "ice") return kThinWall;
   // A jar's one closed surface is a thin pane: it dims and mirrors, but does not bend light.
   if (role == "glass") return item.kind.ends_with("jar") ? Material{kThinWall} : Material{kGlass};
+  const auto own = item.parts.find(std::string(role));
+  if (own != item.parts.end()) return material_of({own->second, {}, {}, {}}, "grey card");
   std::string_view usual = "grey card";
   for (const PartSurface& part : kUsualSurfaces)
     if (part.kind == item.kind && part.role == role) usual = part.surface;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 
 #include "libsim/scene/fault_list.h"
@@ -44,7 +45,9 @@ const ItemSection* item_named(const Description& description, std::string_view n
 }
 
 bool carries(const ItemSection& item) {
-  return item.used && (item.kind == "plate" || item.kind == "bowl" || item.kind == "box");
+  static constexpr std::array<std::string_view, 5> kCarriers{"plate", "bowl", "cutting board", "napkin",
+                                                             "box"};
+  return item.used && std::ranges::find(kCarriers, item.kind) != kCarriers.end();
 }
 
 /// Does what `carrier` stands on lead back to the thing of that name, or nowhere in a dozen steps?
@@ -69,8 +72,10 @@ void check_on(const FaultList& faults, const Description& description, const S& 
   std::vector<std::string> carriers;
   for (const ItemSection& item : description.items)
     if (carries(item) && item.name != thing.name) carriers.push_back(item.name);
-  faults.error("on", fmt::format("on: there is no plate, bowl or box in use called {}", in_quotes(thing.on)),
-               suggestion(thing.on, carriers, "there is"));
+  faults.error(
+      "on",
+      fmt::format("on: there is no plate, bowl, board, napkin or box in use called {}", in_quotes(thing.on)),
+      suggestion(thing.on, carriers, "there is"));
 }
 
 void check_file(const FaultList& faults, const Description& description, const MeshSection& mesh) {

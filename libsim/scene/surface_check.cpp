@@ -2,11 +2,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <optional>
 
 #include "libsim/matter/catalogue.h"
 #include "libsim/matter/clear_pane.h"
 #include "libsim/scene/fault_list.h"
+#include "libsim/scene/item_finish.h"
 #include "libsim/scene/placing.h"
 #include "libsim/scene/poured.h"
 
@@ -140,8 +142,20 @@ void check_size(const FaultList& faults, const S& thing) {
     faults.error("", "it has no size", "give a sheet, for example sheet = \"A3\", or width and height");
 }
 
+/// Surfaces for parts that the kind has.
+void check_parts(const FaultList& faults, const ItemSection& item) {
+  const std::vector<std::string> roles = surfaced_parts(item.kind);
+  for (const auto& [role, surface] : item.parts) {
+    if (std::ranges::find(roles, role) == roles.end())
+      faults.error("parts", fmt::format("parts: a {} has no part called {}", item.kind, in_quotes(role)),
+                   suggestion(role, roles, "it has"));
+    check_surface(faults, "parts", surface);
+  }
+}
+
 void check_thing(const FaultList& faults, const ItemSection& item) {
   check_finish(faults, item.finish);
+  check_parts(faults, item);
   check_colour(faults, "filling_colour", item.filling.colour, item.filling.reflectance);
   expect_named(faults, "liquid", item.liquid, liquid_named(item.liquid), catalogued_liquids(), "liquid");
   if (!item.liquid.empty() && !holds_liquid(item.kind))

@@ -125,14 +125,15 @@ TEST_P(EveryKind, FillsItsStatedBoxFromTheFootUp) {
   }
 }
 
-/// The one allowed nesting is a jar's contents within its glass.
+/// The one allowed nesting is a jar's contents within its glass, which is one closed surface.
 TEST_P(EveryKind, KeepsItsPartsApart) {
   for (const ItemShape& shape : shapes_of(GetParam())) {
     const Item item = make_item(shape);
     for (const ItemPart& a : item.parts)
       for (const ItemPart& b : item.parts) {
         if (&a == &b) continue;
-        const bool contents = shape.kind == "jar" && a.role == "filling" && b.role == "glass";
+        const bool jar = shape.kind == "jar" || shape.kind == "pickle jar";
+        const bool contents = jar && a.role == "filling" && b.role == "glass";
         for (const Point& point : surface_points(a.mesh, 40))
           ASSERT_EQ(is_inside(b.mesh, point), contents)
               << described(shape) << ": " << a.role << " in " << b.role;
@@ -148,7 +149,7 @@ TEST_P(EveryKind, LooksRoundWithoutBeingHeavy) {
     EXPECT_EQ(count, 12U);
   } else {
     EXPECT_GE(count, 10'000U);
-    EXPECT_LE(count, 60'000U);
+    EXPECT_LE(count, GetParam() == "citrus tart" ? 90'000U : 60'000U);  // a tart and seven slices
   }
 }
 

@@ -65,5 +65,40 @@ TEST(Lathe, FillsAConeToAnyLevel) {
   EXPECT_DOUBLE_EQ(filled_to(wall, 9.0)[1].height_m, 2.0);  // runs over: brim full
 }
 
+/// Area of the outline (Gauss's shoelace formula) times height, for an outline that is not convex.
+TEST(Lathe, AnyOutlineInSightOfItsMiddleCanBeTurned) {
+  const Outline star{{1.0, 0.0},  {0.3, 0.3},   {0.0, 1.0},  {-0.3, 0.3},
+                     {-1.0, 0.0}, {-0.2, -0.2}, {0.0, -1.0}, {0.2, -0.2}};
+  double area = 0.0;
+  for (std::size_t i = 0; i < star.size(); ++i) {
+    const Eigen::Vector2d &a = star[i], &b = star[(i + 1) % star.size()];
+    area += 0.5 * (a.x() * b.y() - a.y() * b.x());
+  }
+  const Mesh mesh = turned_along(star, {{0.0, 0.0}, {2.0, 0.0}, {2.0, 3.0}, {0.0, 3.0}});
+  EXPECT_TRUE(is_watertight(mesh));
+  EXPECT_NEAR(volume_m3(mesh), 4.0 * area * 3.0, 1e-12);
+}
+
+/// Pappus's second theorem, less what the chords of a polygon of n sides lose: sin(2 pi / n) / (2 pi / n).
+TEST(Lathe, ARingHasTheVolumeOfPappus) {
+  const int n = 24;
+  const Mesh mesh = turned_ring({{1.0, 0.0}, {1.5, 0.0}, {1.5, 0.25}, {1.0, 0.25}}, Plan{.segments = n});
+  EXPECT_TRUE(is_watertight(mesh));
+  const double chords = std::sin(2.0 * kPi / n) / (2.0 * kPi / n);
+  EXPECT_NEAR(volume_m3(mesh), 0.5 * 0.25 * 2.0 * kPi * 1.25 * chords, 1e-12);
+}
+
+TEST(Lathe, ADrumIsLevelAboveAndBelowAndAsWideAsSaid) {
+  const Profile side = drum(0.1, 0.02, 0.06, 0.005, 12);
+  EXPECT_DOUBLE_EQ(side.front().height_m, 0.02);
+  EXPECT_DOUBLE_EQ(side.back().height_m, 0.06);
+  double widest = 0.0;
+  for (const ProfilePoint& p : side) {
+    widest = std::max(widest, p.radius_m);
+    EXPECT_TRUE(p.relief == 0.0 || (p.height_m > 0.02 && p.height_m < 0.06));
+  }
+  EXPECT_DOUBLE_EQ(widest, 0.1);
+}
+
 }  // namespace
 }  // namespace fillside
