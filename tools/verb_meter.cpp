@@ -61,10 +61,12 @@ int run_meter(const Arguments& arguments) {
   for (const Description& description : open_descriptions(arguments)) {
     const Effort effort = effort_of(arguments, description, kMeterPrecision);
     const Read read = read_one(description, effort, arguments);
-    if (arguments.json)
+    if (arguments.json) {
       documents.push_back(json_of(description, read, effort, arguments));
-    else
-      say((first ? "" : "\n") + text_of(description, read, effort, arguments));
+    } else {
+      if (!first) say("\n");
+      say(text_of(description, read, effort, arguments));
+    }
     first = false;
     note_shortfall(arguments, effort, read.reading.reached_stops, "");
     note_refused(arguments, read.reading.refused);
