@@ -67,9 +67,10 @@ void note_shortfall(const Arguments& arguments, const Effort& effort, double rea
 
 std::string audit_text(const std::optional<Audit>& audit) {
   if (!audit) return "unbiased";
-  return fmt::format("cached mode, off by {:+.2f} ± {:.2f} % in the mean, {:.2f} % at single points (audited at {})",
-                     100.0 * audit->mean_bias.value(), 100.0 * audit->mean_bias.half_width_95(),
-                     100.0 * audit->point_bias, audit->points);
+  return fmt::format(
+      "cached mode, off by {:+.2f} ± {:.2f} % in the mean, {:.2f} % at single points (audited at {})",
+      100.0 * audit->mean_bias.value(), 100.0 * audit->mean_bias.half_width_95(), 100.0 * audit->point_bias,
+      audit->points);
 }
 
 nlohmann::ordered_json audit_document(const std::optional<Audit>& audit) {

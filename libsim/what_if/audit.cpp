@@ -61,8 +61,8 @@ Audit audit_of(const Scene& scene, const Sensor& sensor, const std::vector<bool>
   budget.samples = kSamples;
   budget.replicates = budget.kept->replicates();
   const auto [columns, rows] = shape_of(sensor);
-  const auto points = drawn_points(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows), covered,
-                                   budget.seed);
+  const auto points =
+      drawn_points(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows), covered, budget.seed);
   std::vector<Compared> all(points.size());
   parallel_for(points.size(), budget.threads,
                [&](std::size_t i) { all[i] = compare_at(scene, sensor, budget, points[i]); });

@@ -10,8 +10,8 @@
 namespace fillside {
 
 struct Audit {
-  Estimate mean_bias;      ///< cached less unbiased, as a share of the unbiased mean over the points
-  double point_bias = 0.0; ///< root mean square over single points beyond what noise explains, same share
+  Estimate mean_bias;       ///< cached less unbiased, as a share of the unbiased mean over the points
+  double point_bias = 0.0;  ///< root mean square over single points beyond what noise explains, same share
   int points = 0;
 };
 

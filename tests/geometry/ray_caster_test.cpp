@@ -37,7 +37,8 @@ TEST(RayCaster, shadow_rays_shot_together_find_what_each_finds_alone) {
   for (std::size_t count = 1; count <= kMostRaysTogether; ++count)
     for (int repeat = 0; repeat < 20; ++repeat) {
       std::vector<Ray> rays;
-      for (std::size_t i = 0; i < count; ++i) rays.push_back({{-0.4, -0.4, 0.2}, dice.throw_direction(), 2.5});
+      for (std::size_t i = 0; i < count; ++i)
+        rays.push_back({{-0.4, -0.4, 0.2}, dice.throw_direction(), 2.5});
       const std::uint32_t together = caster.blocked(rays, kEverything);
       EXPECT_EQ(together >> count, 0u);
       for (std::size_t i = 0; i < count; ++i, ++rays_shot) {
