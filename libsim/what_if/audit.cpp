@@ -69,7 +69,7 @@ Audit audit_of(const Scene& scene, const Sensor& sensor, const std::vector<bool>
 
   const auto replicates = static_cast<std::size_t>(budget.replicates);
   ByReplicate difference{};
-  double mean = 0.0, squares = 0.0, noise = 0.0;
+  double mean = 0.0, excess = 0.0, excess_squares = 0.0;
   for (const Compared& each : all) {
     ByReplicate here{};
     for (std::size_t r = 0; r < replicates; ++r) {
@@ -78,15 +78,19 @@ Audit audit_of(const Scene& scene, const Sensor& sensor, const std::vector<bool>
       mean += each.unbiased[r] / static_cast<double>(replicates * all.size());
     }
     const Estimate at_point{std::span<const double>(here).first(replicates)};
-    squares += at_point.value() * at_point.value() / static_cast<double>(all.size());
-    noise += std::pow(at_point.standard_error(), 2.0) / static_cast<double>(all.size());
+    // The square of a noisy difference is too large by its variance.
+    const double beyond_noise = std::pow(at_point.value(), 2.0) - std::pow(at_point.standard_error(), 2.0);
+    excess += beyond_noise / static_cast<double>(all.size());
+    excess_squares += beyond_noise * beyond_noise / static_cast<double>(all.size());
   }
   Audit audit;
   audit.points = static_cast<int>(all.size());
   if (!(mean > 0.0)) return audit;
   for (double& each : difference) each /= mean;
   audit.mean_bias = Estimate(std::span<const double>(difference).first(replicates));
-  audit.point_bias = std::sqrt(std::max(0.0, squares - noise)) / mean;
+  const double excess_error =
+      std::sqrt(std::max(0.0, excess_squares - excess * excess) / static_cast<double>(all.size()));
+  audit.point_bias_at_most = std::sqrt(std::max(0.0, excess + 1.96 * excess_error)) / mean;
   return audit;
 }
 

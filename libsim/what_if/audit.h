@@ -10,8 +10,10 @@
 namespace fillside {
 
 struct Audit {
-  Estimate mean_bias;       ///< cached less unbiased, as a share of the unbiased mean over the points
-  double point_bias = 0.0;  ///< root mean square over single points beyond what noise explains, same share
+  Estimate mean_bias;  ///< cached less unbiased, as a share of the unbiased mean over the points
+  /// Root mean square over single points, same share, noise taken out: no more than this with 97.5 % of
+  /// confidence. It speaks for points alike, not for the worst corner of a map.
+  double point_bias_at_most = 0.0;
   int points = 0;
 };
 

@@ -112,6 +112,8 @@ TEST(Audit, sees_a_store_that_is_wrong) {
   const Audit bad = audit_of(scene, plane, {}, {.kept = &wrong}),
               good = audit_of(scene, plane, {}, {.kept = &right});
   EXPECT_EQ(good.points, 96);
+  EXPECT_GT(good.point_bias_at_most, 0.0);  // never claims more than the noise lets it see
+  EXPECT_LT(2.0 * good.point_bias_at_most, bad.point_bias_at_most);
   EXPECT_LT(bad.mean_bias.value() + 4.0 * bad.mean_bias.half_width_95(), -0.005);
   EXPECT_LT(std::abs(good.mean_bias.value()), 0.003 + good.mean_bias.half_width_95());
 }
