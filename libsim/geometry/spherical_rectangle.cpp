@@ -18,10 +18,8 @@ constexpr double kInPlane_m = 2e-6;
 double sum_of_angles(double a, double b) {
   const double sine_a = std::sqrt(std::max(0.0, 1.0 - a * a)), sine_b = std::sqrt(std::max(0.0, 1.0 - b * b));
   const double angle = std::atan2(sine_a * b + a * sine_b, a * b - sine_a * sine_b);
-  // Which turn it is on, the sum itself tells: more than pi exactly when a + b < 0. Its own sign cannot,
-  // where both angles are nearly 0 or nearly pi, as they are seen along a rectangle.
-  const double least = a + b < 0.0 ? 1.0 : -1.0;
-  return angle < least ? angle + 2.0 * kPi : angle;
+  // Rounding may make 2 pi of it 0: of a sliver only, which is drawn by area.
+  return angle < 0.0 ? angle + 2.0 * kPi : angle;
 }
 
 }  // namespace
