@@ -150,6 +150,7 @@
 // transport: the journey of the light
 #include "libsim/transport/attribution.h"   // the ledger of one receiver
 #include "libsim/transport/camera_path.h"   // from the lens to the first surface that scatters widely
+#include "libsim/transport/coarse_grid.h"   // light that comes by way of the room changes slowly over a
 #include "libsim/transport/coefficients.h"  // daylight coefficients
 #include "libsim/transport/gather.h"        // all light at one receiver from one sample, partitioned, not
 #include "libsim/transport/kept_light.h"    // the cached mode's store

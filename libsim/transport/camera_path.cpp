@@ -40,20 +40,21 @@ std::optional<Vertex> arrive(const GatherContext& context, const Hit& hit, const
 
 /// Light that comes by the lobe of a rough mirror or coat: drawn, and weighted against shadow rays, by a walk
 /// of its own. All of it was turned last by this surface.
-void add_lobe(const GatherContext& context, const SampleNumbers& numbers, Vertex vertex, const Material& lobe,
-              const Direction& to_viewer, const Rgb& weight, Ledger& ledger) {
+void add_lobe(const GatherContext& context, const SampleNumbers& numbers, int kept_replicate, Vertex vertex,
+              const Material& lobe, const Direction& to_viewer, const Rgb& weight, Ledger& ledger) {
   vertex.material = lobe;
   const std::size_t via = via_of_object(vertex.object);
   std::vector<Rgb> radiance(ledger.source_count(), grey(0.0));
-  walk({context.scene, numbers, kLobeWalk, context.mask, context.rows, context.kept}, std::move(vertex),
-       to_viewer, weight, FirstVertex::everything, radiance);
+  walk({context.scene, numbers, kLobeWalk, context.mask, context.rows, {context.kept, kept_replicate}},
+       std::move(vertex), to_viewer, weight, FirstVertex::everything, radiance);
   for (std::size_t source = 0; source < radiance.size(); ++source)
     if (radiance[source].maxCoeff() > 0.0) ledger.add(source, via, radiance[source]);
 }
 
 }  // namespace
 
-void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, const Ray& ray, Ledger& ledger) {
+void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, int kept_replicate, const Ray& ray,
+                        Ledger& ledger) {
   const GatherContext& context = gatherer.context();
   Ray rest = ray;
   Rgb weight = grey(1.0);
@@ -69,13 +70,16 @@ void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, const 
     const Direction to_viewer = -rest.direction;
     // 2. What it scatters widely is gathered here.
     if (const auto wide = wide_part(vertex->material))
-      gatherer.gather(numbers, 1, {vertex->position, vertex->frame.normal, SeenSurface{*wide, to_viewer}},
-                      weight, ledger);
+      gatherer.gather({.first = numbers,
+                       .receiver = {vertex->position, vertex->frame.normal, SeenSurface{*wide, to_viewer}},
+                       .weight = weight,
+                       .kept_replicate = kept_replicate,
+                       .ledger = ledger});
     // 3. The rest is followed: a lobe by a walk, exact mirrors and what goes straight from here.
     const auto narrow = narrow_part(vertex->material);
     if (!narrow) return;
     if (has_lobe(*narrow)) {
-      add_lobe(context, numbers, *vertex, *narrow, to_viewer, weight, ledger);
+      add_lobe(context, numbers, kept_replicate, *vertex, *narrow, to_viewer, weight, ledger);
       return;
     }
     const Numbers4 u = numbers.group(kTurnGroup + turn);

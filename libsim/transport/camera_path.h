@@ -8,6 +8,7 @@
 namespace fillside {
 
 /// Adds the radiance that arrives along the ray, by rows, to the ledger.
-void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, const Ray& ray, Ledger& ledger);
+void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, int kept_replicate, const Ray& ray,
+                        Ledger& ledger);
 
 }  // namespace fillside

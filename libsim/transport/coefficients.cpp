@@ -10,7 +10,6 @@
 namespace fillside {
 namespace {
 
-constexpr std::size_t kVias = 2;                               // straight, and all the rest
 constexpr std::array kChannelWeights{0.2126, 0.7152, 0.0722};  // as in luminance()
 
 /// Light on the room side of a window's glass by each patch of unit radiance: midpoint rule over the outer
@@ -52,7 +51,7 @@ class Filling {
   void take(int replicate, std::span<const Rgb> rows) const {
     for (std::size_t e = 0; e < scene_.emitters().size(); ++e) {
       if (std::holds_alternative<LightPanel>(scene_.emitters()[e].kind))
-        take_lamp(replicate, rows[own_row(e) * kVias], rows[own_row(e) * kVias + 1]);
+        take_lamp(replicate, rows[own_row(e) * kViasByPatch], rows[own_row(e) * kViasByPatch + 1]);
       else
         take_window(replicate, e, rows);
     }
@@ -64,7 +63,7 @@ class Filling {
   }
 
   void take_window(int replicate, std::size_t e, std::span<const Rgb> rows) const {
-    const Rgb by_curtain = rows[own_row(e) * kVias] + rows[own_row(e) * kVias + 1];
+    const Rgb by_curtain = rows[own_row(e) * kViasByPatch] + rows[own_row(e) * kViasByPatch + 1];
     const std::vector<double>& glass = curtains_[e];
     double even_lx = 0.0;
     for (const double each : glass) even_lx += each;
@@ -75,7 +74,7 @@ class Filling {
       for (std::size_t patch = 0; patch < glass.size(); ++patch)
         into_.all(replicate, column(patch, channel)) += static_cast<float>(per_lx * glass[patch]);
       for (std::size_t fine = 0; fine < sky_patches::kFineCount; ++fine) {
-        const std::size_t row = (e * kRowsOfAnEmitter + fine) * kVias;
+        const std::size_t row = (e * kRowsOfAnEmitter + fine) * kViasByPatch;
         const double turned = weight * rows[row + 1][channel];
         into_.turned(replicate, column(fine, channel)) += static_cast<float>(turned);
         into_.all(replicate, column(around_[fine], channel)) +=
@@ -128,10 +127,10 @@ Coefficients measure_coefficients(const Scene& scene, const Sensor& sensor, cons
   const Filling filling(scene, result);
   std::vector<RefusedSamples> refused(static_cast<std::size_t>(budget.replicates));
   parallel_for(refused.size(), budget.threads, [&](std::size_t piece) {
-    Ledger means(row_count(scene, RowsBy::patch), kVias);
     const int replicate = static_cast<int>(piece);
-    refused[piece] = take_means(scene, sensor, budget, {0, replicate}, means, RowsBy::patch);
-    filling.take(replicate, means.rows());
+    ElementMeans means(scene, sensor, of_one_replicate(budget, replicate), RowsBy::patch);
+    refused[piece] = means.take(0);
+    filling.take(replicate, means.by_replicate().front().rows());
   });
   for (const RefusedSamples& each : refused) {
     const std::uint64_t all = result.refused.count + each.count;

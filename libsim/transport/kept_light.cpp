@@ -1,7 +1,7 @@
 #include "libsim/transport/kept_light.h"
 
 #include <algorithm>
-#include <atomic>
+#include <cmath>
 #include <mutex>
 
 #include "libsim/base/parallel.h"
@@ -20,11 +20,8 @@ bool is_there(const Scene& scene, std::size_t surface, std::uint32_t mask) {
   return mask != kWithoutSubject || !scene.objects()[scene.surfaces()[surface].object].subject;
 }
 
-/// Adds one sample unless something in it is no number; how many were refused.
-std::uint64_t add_finite(std::span<const Rgb> sample, std::span<Rgb> sum) {
-  if (!std::ranges::all_of(sample, [](const Rgb& each) { return each.isFinite().all(); })) return 1;
-  for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += sample[i];
-  return 0;
+bool is_finite(const WalkEnd& end) {
+  return std::ranges::all_of(end.weight, [](float each) { return std::isfinite(each); });
 }
 
 }  // namespace
@@ -32,38 +29,82 @@ std::uint64_t add_finite(std::span<const Rgb> sample, std::span<Rgb> sum) {
 KeptLight::KeptLight(const Scene& scene, std::uint32_t mask, const KeepingBudget& budget,
                      const std::function<void(double)>& progress)
     : cells_(scene), mask_(mask), replicates_(budget.replicates), stride_(3 * scene.sources().size()) {
-  const std::size_t cells = cells_.count(), all = cells * static_cast<std::size_t>(replicates_);
-  radiance_.assign(all * stride_, 0.0f);
+  const auto pieces = static_cast<std::size_t>(replicates_);
+  radiance_.assign(pieces * cells_.count() * stride_, 0.0f);
   std::mutex report;
   std::size_t done = 0;
-  const std::size_t pieces = (all + kCellsOfAPiece - 1) / kCellsOfAPiece;
-  std::atomic<std::uint64_t> refused = 0;
   parallel_for(pieces, budget.threads, [&](std::size_t piece) {
-    std::vector<Rgb> sum(scene.sources().size()), sample_radiance(sum);
-    for (std::size_t at = piece * kCellsOfAPiece; at < std::min(all, (piece + 1) * kCellsOfAPiece); ++at) {
-      const auto cell = static_cast<std::uint32_t>(at % cells);
-      const int replicate = static_cast<int>(at / cells);
-      std::ranges::fill(sum, grey(0.0));
-      for (std::uint32_t sample = 0; sample < budget.samples; ++sample) {
-        const SampleNumbers numbers(budget.seed, kCellAddress + cell, replicate, sample);
-        const auto place = cells_.draw(scene, cell, numbers.group(kPlaceGroup));
-        if (!is_there(scene, place.surface, mask)) break;
-        const Surface& surface = scene.surfaces()[place.surface];
-        std::ranges::fill(sample_radiance, grey(0.0));
-        walk({scene, numbers, kPlaceGroup + 1, mask},
-             {place.position, frame_around(place.normal), surface.material, surface.object}, place.normal,
-             grey(1.0 / budget.samples), FirstVertex::everything, sample_radiance);
-        refused += add_finite(sample_radiance, sum);
-      }
-      float* out = &radiance_[at * stride_];
-      for (const Rgb& each : sum)
-        for (int channel = 0; channel < 3; ++channel) *out++ = static_cast<float>(each[channel]);
-    }
+    const int replicate = static_cast<int>(piece);
+    exchange(replicate, sample_cells(scene, budget, replicate));
     if (!progress) return;
     const std::scoped_lock hold(report);
     progress(static_cast<double>(++done) / static_cast<double>(pieces));
   });
-  refused_ = refused;
+}
+
+KeptLight::Ends KeptLight::sample_cells(const Scene& scene, const KeepingBudget& budget, int replicate) {
+  Ends ends;
+  ends.first.push_back(0);
+  for (std::uint32_t cell = 0; cell < cells_.count(); ++cell) {
+    sample_cell(scene, budget, replicate, cell, ends.all);
+    ends.first.push_back(ends.all.size());
+  }
+  return ends;
+}
+
+/// What the cell's samples bring from windows and lamps goes into the store at once.
+void KeptLight::sample_cell(const Scene& scene, const KeepingBudget& budget, int replicate,
+                            std::uint32_t cell, std::vector<WalkEnd>& ends) {
+  std::vector<Rgb> sum(scene.sources().size(), grey(0.0)), brought(sum);
+  const SampleNumbers first(budget.seed, kCellAddress + cell, replicate, 0);
+  for (std::uint32_t sample = 0; sample < budget.samples; ++sample) {
+    const SampleNumbers numbers = first.with_sample(sample);
+    const auto place = cells_.draw(scene, cell, numbers.group(kPlaceGroup));
+    if (!is_there(scene, place.surface, mask_)) break;
+    const Surface& surface = scene.surfaces()[place.surface];
+    std::ranges::fill(brought, grey(0.0));
+    const std::size_t before = ends.size();
+    walk({scene, numbers, kPlaceGroup + 1, mask_, RowsBy::source, {this, replicate, &ends}},
+         {place.position, frame_around(place.normal), surface.material, surface.object}, place.normal,
+         grey(1.0 / budget.samples), FirstVertex::everything, brought);
+    if (!std::ranges::all_of(brought, [](const Rgb& each) { return each.isFinite().all(); }) ||
+        !std::all_of(ends.begin() + static_cast<std::ptrdiff_t>(before), ends.end(), is_finite)) {
+      ++refused_;
+      ends.resize(before);
+      continue;
+    }
+    for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += brought[i];
+  }
+  float* out = radiance_of(replicate, cell).data();
+  for (const Rgb& each : sum)
+    for (int channel = 0; channel < 3; ++channel) *out++ = static_cast<float>(each[channel]);
+}
+
+/// Gauss and Seidel's substitution until nothing changes that could be seen.
+void KeptLight::exchange(int replicate, const Ends& ends) {
+  constexpr float kUnseen = 1e-5f;    // of the brightest
+  constexpr int kMostRounds = 10000;  // only a set without absorption could come near it
+  const std::span<float> light{radiance_of(replicate, 0).data(), cells_.count() * stride_};
+  const std::vector<float> own(light.begin(), light.end());
+  for (int round = 0; round < kMostRounds; ++round) {
+    float change = 0.0f, brightest = 0.0f;
+    for (std::size_t cell = 0; cell < cells_.count(); ++cell)
+      for (std::size_t i = 0; i < stride_; ++i) {
+        float sum = own[cell * stride_ + i];
+        for (std::size_t e = ends.first[cell]; e < ends.first[cell + 1]; ++e)
+          sum += ends.all[e].weight[i % 3] * light[ends.all[e].cell * stride_ + i];
+        change = std::max(change, std::abs(sum - light[cell * stride_ + i]));
+        brightest = std::max(brightest, sum);
+        light[cell * stride_ + i] = sum;
+      }
+    if (change <= kUnseen * brightest) return;
+  }
+}
+
+void KeptReplicate::end_at(std::uint32_t cell, const Rgb& weight, std::span<Rgb> radiance) const {
+  if (ends == nullptr) return kept->add(replicate, cell, weight, radiance);
+  const auto channel = [&](int i) { return static_cast<float>(weight[i]); };
+  ends->push_back({cell, {channel(0), channel(1), channel(2)}});
 }
 
 std::uint32_t KeptReplicate::cell_of(const Hit& hit, const Direction& to_hit) const {

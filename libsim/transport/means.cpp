@@ -4,7 +4,6 @@
 
 #include "libsim/base/cases.h"
 #include "libsim/transport/camera_path.h"
-#include "libsim/transport/gather.h"
 
 namespace fillside {
 namespace {
@@ -15,30 +14,28 @@ struct FewSamples {
   std::size_t element;
   const SampleNumbers& first;
   std::uint32_t count;
+  int kept_replicate;
   Ledger& ledger;
 
-  void operator()(const Meter& meter) const {
-    gatherer.gather(first, count, meter.receiver, grey(1.0), ledger);
-  }
+  void operator()(const Meter& meter) const { gather(first, count, meter.receiver); }
   void operator()(const MapPlane& plane) const {
     // In a small cell all of them at one place, so that what is seen from there is worked out once.
     if (is_small(plane)) {
       const Numbers2 u = first.with_sample(first.sample() / kMostRaysTogether).pair(kPlaceGroup);
-      return gatherer.gather(first, count, plane.draw(element, u[0], u[1]), grey(1.0), ledger);
+      return gather(first, count, plane.draw(element, u[0], u[1]));
     }
     each([&](const SampleNumbers& numbers) {
       const Numbers2 u = numbers.pair(kPlaceGroup);
-      gatherer.gather(numbers, 1, plane.draw(element, u[0], u[1]), grey(1.0), ledger);
+      gather(numbers, 1, plane.draw(element, u[0], u[1]));
     });
   }
   void operator()(const Patch& patch) const {
-    each([&](const SampleNumbers& numbers) {
-      gatherer.gather(numbers, 1, patch.draw(numbers.group(kPlaceGroup)), grey(1.0), ledger);
-    });
+    each([&](const SampleNumbers& numbers) { gather(numbers, 1, patch.draw(numbers.group(kPlaceGroup))); });
   }
   void operator()(const Camera& camera) const {
     each([&](const SampleNumbers& numbers) {
-      add_radiance_along(gatherer, numbers, camera.draw(element, numbers.group(kPlaceGroup)), ledger);
+      add_radiance_along(gatherer, numbers, kept_replicate, camera.draw(element, numbers.group(kPlaceGroup)),
+                         ledger);
     });
   }
 
@@ -49,6 +46,13 @@ struct FewSamples {
     constexpr double kSmallCell_m = 0.05;
     return 2.0 * plane.rectangle.half_u.norm() < kSmallCell_m * plane.columns &&
            2.0 * plane.rectangle.half_v.norm() < kSmallCell_m * plane.rows;
+  }
+  void gather(const SampleNumbers& numbers, std::uint32_t how_many, const Receiver& receiver) const {
+    gatherer.gather({.first = numbers,
+                     .count = how_many,
+                     .receiver = receiver,
+                     .kept_replicate = kept_replicate,
+                     .ledger = ledger});
   }
   template <class Take>
   void each(const Take& take) const {
@@ -72,29 +76,46 @@ const std::string& name_of(const Sensor& sensor) {
                     sensor);
 }
 
-RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget& budget, const MeansOf& of,
-                          Ledger& means, RowsBy rows) {
-  const auto [element, replicate] = of;
+ElementMeans::ElementMeans(const Scene& scene, const Sensor& sensor, const Budget& budget, RowsBy rows)
+    : sensor_(sensor),
+      budget_(budget),
+      gatherer_({scene, mask_of(sensor), rows, budget.kept, budget.parts}),
+      means_(
+          static_cast<std::size_t>(budget.replicates),
+          Ledger(row_count(scene, rows), rows == RowsBy::patch ? kViasByPatch : scene.objects().size() + 1)) {
+}
+
+RefusedSamples ElementMeans::take(std::size_t element) {
   RefusedSamples refused;
-  means.reset();
-  const KeptReplicate kept{
-      budget.kept, budget.kept ? (budget.first_replicate + of.replicate) % budget.kept->replicates() : 0};
-  Gatherer gatherer({scene, mask_of(sensor), rows, kept, budget.parts});
-  // Its name gives an instrument its own numbers, the same in every variant of a set.
-  const std::uint64_t address = name_hash(name_of(sensor)) + element;
-  const SampleNumbers numbers(budget.seed, address, budget.first_replicate + replicate, 0);
-  const std::uint32_t end = budget.first_sample + budget.samples;
-  for (std::uint32_t sample = budget.first_sample; sample < end;) {
+  for (Ledger& each : means_) each.reset();
+  const std::uint32_t end = budget_.first_sample + budget_.samples;
+  for (std::uint32_t sample = budget_.first_sample; sample < end;) {
     const auto count = std::min<std::uint32_t>(kMostRaysTogether - sample % kMostRaysTogether, end - sample);
-    std::visit(FewSamples{gatherer, element, numbers.with_sample(sample), count, means}, sensor);
-    if (means.refused() > refused.count) {
-      if (refused.count == 0) refused = {0, element, budget.first_replicate + replicate, sample};
-      refused.count = means.refused();
-    }
+    take_few(element, sample, count);
+    for (std::size_t r = 0; r < means_.size(); ++r)
+      if (means_[r].refused() > 0 && refused.count == 0)
+        refused = {1, element, budget_.first_replicate + static_cast<int>(r), sample};
     sample += count;
   }
-  means.scale(1.0 / budget.samples);
+  refused.count = 0;
+  for (Ledger& each : means_) {
+    refused.count += each.refused();
+    each.scale(1.0 / budget_.samples);
+  }
   return refused;
+}
+
+/// The replicates one after the other, so that their shadow rays share packets.
+void ElementMeans::take_few(std::size_t element, std::uint32_t first_sample, std::uint32_t count) {
+  // Its name gives an instrument its own numbers, the same in every variant of a set.
+  const std::uint64_t address = name_hash(name_of(sensor_)) + element;
+  for (std::size_t r = 0; r < means_.size(); ++r) {
+    const int replicate = budget_.first_replicate + static_cast<int>(r);
+    const SampleNumbers numbers(budget_.seed, address, replicate, first_sample);
+    const int kept_replicate = budget_.kept ? replicate % budget_.kept->replicates() : 0;
+    std::visit(FewSamples{gatherer_, element, numbers, count, kept_replicate, means_[r]}, sensor_);
+  }
+  gatherer_.finish();
 }
 
 }  // namespace fillside

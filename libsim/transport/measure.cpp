@@ -13,28 +13,37 @@ SensorShape shape_of(const Sensor& sensor) {
   return {};
 }
 
+Budget of_one_replicate(Budget budget, int replicate) {
+  budget.first_replicate += replicate;
+  budget.replicates = 1;
+  return budget;
+}
+
 Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget,
                     const Progress& progress) {
   const SensorShape shape = shape_of(sensor);
   Measurement result(scene, name_of(sensor), shape.columns, shape.rows, budget.replicates);
   result.count_samples(budget.samples);
-  // A piece is one row of elements of one replicate; it writes only its own cells.
-  const auto pieces = static_cast<std::size_t>(shape.rows) * static_cast<std::size_t>(budget.replicates);
+  // A piece is one row of elements, and of a row of one only one replicate; it writes only its own cells.
+  const auto columns = static_cast<std::size_t>(shape.columns);
+  const auto splits = columns > 1 ? 1u : static_cast<std::size_t>(budget.replicates);
+  const std::size_t pieces = static_cast<std::size_t>(shape.rows) * splits;
   std::vector<RefusedSamples> refused(pieces);
   std::mutex report;
   std::size_t done = 0;
   parallel_for(pieces, budget.threads, [&](std::size_t piece) {
-    const int replicate = static_cast<int>(piece % static_cast<std::size_t>(budget.replicates));
-    const std::size_t row = piece / static_cast<std::size_t>(budget.replicates);
-    Ledger means(scene.sources().size(), scene.objects().size() + 1);
-    for (std::size_t column = 0; column < static_cast<std::size_t>(shape.columns); ++column) {
-      const std::size_t element = row * static_cast<std::size_t>(shape.columns) + column;
-      const RefusedSamples here = take_means(scene, sensor, budget, {element, replicate}, means);
-      if (here.count > 0 && refused[piece].count == 0)
+    const int first = static_cast<int>(piece % splits);
+    ElementMeans means(scene, sensor, splits > 1 ? of_one_replicate(budget, first) : budget);
+    const std::size_t row = piece / splits;
+    for (std::size_t element = row * columns; element < (row + 1) * columns; ++element) {
+      if (budget.left_out && (*budget.left_out)[element]) continue;
+      const RefusedSamples here = means.take(element);
+      if (refused[piece].count == 0)
         refused[piece] = here;
       else
         refused[piece].count += here.count;
-      result.set(element, replicate, means.rows(), means.unshadowed());
+      for (int replicate = first; const Ledger& each : means.by_replicate())
+        result.set(element, replicate++, each.rows(), each.unshadowed());
     }
     if (!progress) return;
     const std::scoped_lock hold(report);

@@ -24,10 +24,14 @@ struct Budget {
   int first_replicate = 0;         ///< to measure replicates one after the other
   int replicates = kMostReplicates;
   std::uint64_t seed = 1;
-  int threads = 0;                  ///< 0: all; the result is the same bytes for any number
-  Parts parts = kAllParts;          ///< a camera always takes all
-  const KeptLight* kept = nullptr;  ///< cached mode; its mask must be the sensor's
+  int threads = 0;                              ///< 0: all; the result is the same bytes for any number
+  Parts parts = kAllParts;                      ///< a camera always takes all
+  const KeptLight* kept = nullptr;              ///< cached mode; its mask must be the sensor's
+  const std::vector<bool>* left_out = nullptr;  ///< by element: nothing is measured there and 0 given
 };
+
+/// The budget of its replicate number `replicate` alone.
+Budget of_one_replicate(Budget budget, int replicate);
 
 /// Called now and then with the share that is done, 0..1, from any thread, one call at a time.
 using Progress = std::function<void(double share)>;

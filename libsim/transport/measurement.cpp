@@ -95,6 +95,17 @@ void Measurement::count_refused(const RefusedSamples& refused) {
   refused_.count = all;
 }
 
+void Measurement::mix(std::size_t element, const std::array<Share, 4>& shares) {
+  for (int replicate = 0; replicate < replicates_; ++replicate) {
+    float* out = &values_[at(element, replicate, 0)];
+    for (std::size_t i = 0; i < 3 * stride_; ++i) {
+      float sum = 0.0f;
+      for (const auto& [from, weight] : shares) sum += weight * values_[at(from, replicate, 0) + i];
+      out[i] = sum;
+    }
+  }
+}
+
 void Measurement::scale(double factor) {
   for (float& value : values_) value = static_cast<float>(factor * value);
 }

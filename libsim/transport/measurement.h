@@ -67,6 +67,12 @@ class Measurement {
   void count_refused(const RefusedSamples& refused);
   /// Joins further samples of the same instrument, weighted by their numbers.
   void absorb(const Measurement& more);
+  /// Sets an element to the weighted sum of four others, replicate by replicate.
+  struct Share {
+    std::size_t element;
+    float weight;
+  };
+  void mix(std::size_t element, const std::array<Share, 4>& shares);
   /// Multiplies all light, as if every source shone that many times as strong.
   void scale(double factor);
   /// Adds, replicate by replicate, what another part of the light gave on the same instrument.

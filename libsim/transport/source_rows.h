@@ -14,6 +14,8 @@ enum class RowsBy {
 };
 
 inline constexpr std::size_t kRowsOfAnEmitter = sky_patches::kFineCount + 1;
+/// Rows by patch tell straight light and all the rest apart, no more.
+inline constexpr std::size_t kViasByPatch = 2;
 inline constexpr std::size_t own_row(std::size_t emitter) { return (emitter + 1) * kRowsOfAnEmitter - 1; }
 
 inline std::size_t row_count(const Scene& scene, RowsBy rows) {

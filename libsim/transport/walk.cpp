@@ -158,8 +158,7 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
   RunsIn medium;
   for (turn_ = 0; turn_ < kMostTurns; ++turn_) {
     // 0. In the cached mode: where the store knows what leaves this place, the walk is at its end.
-    if (vertex.cell != SurfaceCells::kNone)
-      return context_.kept.kept->add(context_.kept.replicate, vertex.cell, weight, radiance_);
+    if (vertex.cell != SurfaceCells::kNone) return context_.kept.end_at(vertex.cell, weight, radiance_);
 
     // 1. Light that reaches this place straight from windows and lamps, by shadow rays.
     if (!is_clear(vertex.material)) add_light_from_emitters(vertex, to_viewer, weight);
@@ -184,7 +183,9 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
     // 3. Roulette on what this surface returns, never on the whole path: dark corners stay as well sampled as
     // light ones. Where the drawn direction has a share in the emitters' light (a coat that mirrors little, a
     // bright window) it is played only after that light is in.
-    const double survives = std::min(1.0, drawn->weight.maxCoeff());
+    // A walk that ends at the next cell plays none: it would save no ray.
+    const bool plays = turn_ > 0 || context_.kept.ends == nullptr;
+    const double survives = plays ? std::min(1.0, drawn->weight.maxCoeff()) : 1.0;
     const bool lives = numbers(0)[3] < survives, early = from.counted_by == CameFrom::shadow_rays_alone;
     if (early && !lives) return;
     if (early) weight /= survives;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "libsim/base/estimate.h"
+#include "libsim/transport/coarse_grid.h"
 #include "libsim/transport/measure.h"
 
 namespace fillside {
@@ -17,9 +18,16 @@ struct Audit {
   int points = 0;
 };
 
-/// Compares at up to kAuditPoints of the elements that are asked about (`covered` false or empty). The budget
-/// names the kept light; its samples and replicates are set here.
-Audit audit_of(const Scene& scene, const Sensor& sensor, const std::vector<bool>& covered, Budget budget);
+/// The part of a map's light that was filled in between the cells of a grid.
+struct FilledIn {
+  const CoarseGrid& grid;
+  Measurement turned;  ///< boards and the rest
+};
+
+/// Compares at up to kAuditPoints of the elements of `reading`, which the sensor gave, that are asked about
+/// (`covered` false or empty). The budget names the kept light; its samples and replicates are set here.
+Audit audit_of(const Scene& scene, const Sensor& sensor, const std::vector<bool>& covered, Budget budget,
+               const Measurement& reading, const FilledIn* filled = nullptr);
 
 inline constexpr int kAuditPoints = 256;
 

@@ -1,6 +1,7 @@
 #include "libsim/what_if/map_reading.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "libsim/transport/measure.h"
 #include "libsim/what_if/part_reading.h"
@@ -8,7 +9,7 @@
 namespace fillside {
 namespace {
 
-constexpr std::uint32_t kFirstSamples = 4;
+constexpr std::uint32_t kFirstSamples = 2;
 constexpr std::uint32_t kKeptSamples = 8;  ///< of each cell of the store and replicate
 
 std::vector<bool> covered_cells(const Scene& scene, const MapPlane& plane) {
@@ -18,18 +19,43 @@ std::vector<bool> covered_cells(const Scene& scene, const MapPlane& plane) {
   return covered;
 }
 
-/// The half width that all but one open cell in twenty keep.
-double nearly_widest(const Measurement& measurement, const std::vector<bool>& covered) {
-  std::vector<double> widths;
+/// Squares of the cells' relative standard errors; 0 where nothing is asked or there is no light.
+std::vector<double> relative_variances(const Measurement& measurement, const std::vector<bool>& covered) {
+  std::vector<double> variances(covered.size(), 0.0);
   for (std::size_t cell = 0; cell < covered.size(); ++cell) {
     if (covered[cell]) continue;
     const Estimate total = measurement.total(cell);
-    widths.push_back(half_width_stops(total.value(), total.half_width_95()));
+    if (total.value() > 0.0) variances[cell] = std::pow(total.standard_error() / total.value(), 2.0);
   }
+  return variances;
+}
+
+/// The half width that all but one open cell in twenty keep. Eight replicates tell a single cell's spread
+/// badly, and so it is pooled with that of the cells around.
+double nearly_widest(const Measurement& measurement, const std::vector<bool>& covered) {
+  const std::vector<double> variances = relative_variances(measurement, covered);
+  const int columns = measurement.columns(), rows = measurement.rows();
+  const auto at = [&](int column, int row) {
+    return static_cast<std::size_t>(row) * static_cast<std::size_t>(columns) +
+           static_cast<std::size_t>(column);
+  };
+  std::vector<double> widths;
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column) {
+      if (covered[at(column, row)]) continue;
+      double pooled = 0.0;
+      int cells = 0;
+      for (int r = std::max(0, row - 1); r <= std::min(rows - 1, row + 1); ++r)
+        for (int c = std::max(0, column - 1); c <= std::min(columns - 1, column + 1); ++c)
+          if (!covered[at(c, r)]) pooled += variances[at(c, r)], ++cells;
+      const double t = student_t_95(cells * (measurement.replicates() - 1));
+      widths.push_back(half_width_stops(1.0, t * std::sqrt(pooled / cells)));
+    }
   if (widths.empty()) return 0.0;
-  const auto at = widths.begin() + static_cast<std::ptrdiff_t>(0.95 * static_cast<double>(widths.size() - 1));
-  std::ranges::nth_element(widths, at);
-  return *at;
+  const auto most =
+      widths.begin() + static_cast<std::ptrdiff_t>(0.95 * static_cast<double>(widths.size() - 1));
+  std::ranges::nth_element(widths, most);
+  return *most;
 }
 
 }  // namespace
@@ -50,14 +76,19 @@ MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& eff
     budget.kept = &*kept;
   }
   const std::vector<bool> covered = covered_cells(scene, plane);
-  PartReading reading(scene, plane, budget, covered, report);
+  std::optional<CoarseGrid> grid;
+  if (kept) grid.emplace(scene, plane, covered, effort.threads);
+  PartReading reading(scene, plane, budget, grid ? &*grid : nullptr, report);
   for (;;) {
     reached = nearly_widest(reading.whole(), covered);
     if (!reading.can_refine() || !clock.goes_on(reached, reading.refining_s())) break;
     reading.refine(report);
   }
   MapReading map{reading.whole(), covered, reached, effort.seconds || reached <= effort.precision.si, {}};
-  if (kept) map.audit = audit_of(scene, plane, covered, budget);
+  if (kept) {
+    const FilledIn filled{*grid, reading.turned()};
+    map.audit = audit_of(scene, plane, covered, budget, map.measurement, &filled);
+  }
   return map;
 }
 

@@ -18,7 +18,7 @@ inline constexpr int kMapReplicates = 8;
 struct MapReading {
   Measurement measurement;
   std::vector<bool> covered;   ///< cells under a thing
-  double reached_stops = 0.0;  ///< 95 % half width that 95 % of the cells' totals do not exceed
+  double reached_stops = 0.0;  ///< 95 % half width that 95 % of the cells' totals keep
   bool reached = true;
   std::optional<Audit> audit;  ///< of the cached mode; nothing when every sample was walked to its end
 };

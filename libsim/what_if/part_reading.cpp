@@ -24,15 +24,16 @@ Measurement nothing(const Scene& scene, const Sensor& sensor, int replicates) {
 
 }  // namespace
 
-PartReading::PartReading(const Scene& scene, Sensor sensor, const Budget& first, std::vector<bool> covered,
+PartReading::PartReading(const Scene& scene, Sensor sensor, const Budget& first, const CoarseGrid* grid,
                          const Progress& progress)
     : scene_(scene),
       sensor_(std::move(sensor)),
       budget_(first),
-      covered_(std::move(covered)),
+      grid_(grid),
       whole_(nothing(scene, sensor_, first.replicates)) {
   for (const Parts part : kEachPart) {
-    const double cost = cost_rays(scene, part, first.kept != nullptr);
+    double cost = cost_rays(scene, part, first.kept != nullptr);
+    if (grid_ && part != kEmitterPart) cost *= grid_->share_measured();
     if (cost > 0.0) parts_.push_back({part, cost, nothing(scene, sensor_, first.replicates)});
   }
   for (std::size_t p = 0; p < parts_.size(); ++p)
@@ -54,9 +55,20 @@ void PartReading::take(Part& part, std::uint32_t samples, const Progress& progre
   budget.parts = part.part;
   budget.first_sample = part.samples;
   budget.samples = samples;
-  part.mean.absorb(measure(scene_, sensor_, budget, progress));
+  const bool coarse = grid_ && part.part != kEmitterPart;
+  if (grid_) budget.left_out = coarse ? &grid_->left_out() : &grid_->covered();
+  Measurement more = measure(scene_, sensor_, budget, progress);
+  if (coarse) grid_->fill(more);
+  part.mean.absorb(more);
   part.samples += samples;
   part.spent_s += now_s() - start_s;
+}
+
+Measurement PartReading::turned() const {
+  Measurement turned = parts_.back().mean;
+  for (const Part& part : parts_)
+    if (part.part == kBoardPart) turned.add_part(part.mean);
+  return turned;
 }
 
 void PartReading::add_up() {
@@ -64,7 +76,7 @@ void PartReading::add_up() {
   for (std::size_t p = 1; p < parts_.size(); ++p) whole_.add_part(parts_[p].mean);
   for (Part& part : parts_) part.variance = 0.0;
   for (std::size_t element = 0; element < whole_.element_count(); ++element) {
-    if (!covered_.empty() && covered_[element]) continue;
+    if (grid_ && grid_->covered()[element]) continue;
     const double total = whole_.total(element).value();
     if (!(total > 0.0)) continue;
     for (Part& part : parts_) {

@@ -4,15 +4,16 @@
 
 #include <array>
 
+#include "libsim/transport/coarse_grid.h"
 #include "libsim/transport/measure.h"
 
 namespace fillside {
 
 class PartReading {
  public:
-  /// Takes the budget's samples of every part. `covered` (by element; may be empty) names what nobody asks
-  /// about, so that no samples are spent for its sake.
-  PartReading(const Scene& scene, Sensor sensor, const Budget& first, std::vector<bool> covered = {},
+  /// Takes the budget's samples of every part. With a grid (of a map, in the cached mode) all but straight
+  /// light is measured there only, and nothing where the map is covered.
+  PartReading(const Scene& scene, Sensor sensor, const Budget& first, const CoarseGrid* grid = nullptr,
               const Progress& progress = {});
 
   /// Doubles the samples of the part in which a ray buys most precision.
@@ -22,6 +23,8 @@ class PartReading {
   /// False when that part has had all the samples that the numbers allow.
   bool can_refine() const;
 
+  /// The light that does not come straight: boards and the rest.
+  Measurement turned() const;
   /// The parts together.
   const Measurement& whole() const { return whole_; }
   /// Samples of each replicate of the part that had most.
@@ -43,7 +46,7 @@ class PartReading {
   const Scene& scene_;
   Sensor sensor_;
   Budget budget_;
-  std::vector<bool> covered_;
+  const CoarseGrid* grid_;
   std::vector<Part> parts_;
   Measurement whole_;
 };

@@ -1,6 +1,7 @@
 #include "libsim/what_if/picture_reading.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "libsim/base/estimate.h"
@@ -9,49 +10,69 @@
 namespace fillside {
 namespace {
 
-constexpr std::uint32_t kSamplesOfAPass = 16;
-constexpr int kFewestPasses = 3, kMostPasses = 512;
-constexpr int kStores = 8;                  ///< of kept light; pass after pass takes the next
-constexpr std::uint32_t kKeptSamples = 16;  ///< of each cell and store
+constexpr int kPictureReplicates = 4;
+constexpr std::uint32_t kMostSamplesAtOnce = 16, kMostSamples = 2048;  ///< of a pixel and replicate
+constexpr std::uint32_t kKeptSamples = 16;                             ///< of each cell and store
 
-/// Welford's running mean and spread of each pixel's luminance over the passes.
-/// Welford, "Note on a Method for Calculating Corrected Sums of Squares and Products", Technometrics 4(3),
-/// 1962.
+/// Each pixel's luminance by replicate, and what their spread says.
 class PixelSpread {
  public:
-  explicit PixelSpread(std::size_t pixels) : mean_(pixels, 0.0f), squares_(pixels, 0.0f) {}
-
-  void add(const Measurement& pass) {
-    ++passes_;
-    for (std::size_t pixel = 0; pixel < mean_.size(); ++pixel) {
-      const double light = pass.total(pixel).value(), off = light - mean_[pixel];
-      mean_[pixel] += static_cast<float>(off / passes_);
-      squares_[pixel] += static_cast<float>(off * (light - mean_[pixel]));
-    }
+  PixelSpread(int columns, int rows) : columns_(columns), rows_(rows) {
+    for (auto& sums : sums_)
+      sums.assign(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows), 0.0f);
   }
 
+  void add(int replicate, const Measurement& more) {
+    auto& sums = sums_[static_cast<std::size_t>(replicate)];
+    const auto samples = static_cast<double>(more.samples_per_replicate());
+    for (std::size_t pixel = 0; pixel < sums.size(); ++pixel)
+      sums[pixel] += static_cast<float>(samples * more.total(pixel).value());
+  }
+
+  /// Four replicates tell a single pixel's spread badly, and so it is pooled with that of the pixels around.
   double middle_half_width_stops() const {
+    const std::vector<float> variances = relative_variances();
     std::vector<double> widths;
-    for (std::size_t pixel = 0; pixel < mean_.size(); ++pixel) {
-      if (!(mean_[pixel] > 0.0f)) continue;
-      const double error = std::sqrt(squares_[pixel] / (passes_ - 1.0) / passes_);
-      widths.push_back(half_width_stops(mean_[pixel], student_t_95(passes_ - 1) * error));
-    }
-    if (widths.empty()) return 0.0;
+    for (int row = 0; row < rows_; ++row)
+      for (int column = 0; column < columns_; ++column) {
+        double pooled = 0.0;
+        int pixels = 0;
+        for (int r = std::max(0, row - 1); r <= std::min(rows_ - 1, row + 1); ++r)
+          for (int c = std::max(0, column - 1); c <= std::min(columns_ - 1, column + 1); ++c)
+            pooled += variances[at(c, r)], ++pixels;
+        const double t = student_t_95(pixels * (kPictureReplicates - 1));
+        widths.push_back(half_width_stops(1.0, t * std::sqrt(pooled / pixels)));
+      }
     const auto middle = widths.begin() + static_cast<std::ptrdiff_t>(widths.size() / 2);
     std::ranges::nth_element(widths, middle);
     return *middle;
   }
 
  private:
-  int passes_ = 0;
-  std::vector<float> mean_, squares_;
+  std::size_t at(int column, int row) const {
+    return static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_) +
+           static_cast<std::size_t>(column);
+  }
+  /// Squares of the relative standard errors; 0 where it is black.
+  std::vector<float> relative_variances() const {
+    std::vector<float> variances(sums_[0].size(), 0.0f);
+    for (std::size_t pixel = 0; pixel < variances.size(); ++pixel) {
+      std::array<double, kPictureReplicates> light;
+      for (std::size_t r = 0; r < light.size(); ++r) light[r] = sums_[r][pixel];
+      const Estimate mean{light};
+      if (mean.value() > 0.0)
+        variances[pixel] = static_cast<float>(std::pow(mean.standard_error() / mean.value(), 2.0));
+    }
+    return variances;
+  }
+
+  int columns_, rows_;
+  std::array<std::vector<float>, kPictureReplicates> sums_;
 };
 
-/// How many passes the error calls for, if it falls as the square root of their number.
-int passes_wanted(double half_width_stops, double wanted_stops, int passes) {
-  const double times = std::pow(half_width_stops / wanted_stops, 2.0);
-  return std::clamp(static_cast<int>(std::ceil(passes * times)), kFewestPasses, kMostPasses);
+/// How many samples the error calls for, if it falls as the square root of their number.
+double samples_wanted(double half_width_stops, double wanted_stops, std::uint32_t samples) {
+  return samples * std::max(1.0, std::pow(half_width_stops / wanted_stops, 2.0));
 }
 
 }  // namespace
@@ -59,39 +80,46 @@ int passes_wanted(double half_width_stops, double wanted_stops, int passes) {
 PictureReading take_picture(const Scene& scene, const Camera& camera, const Effort& effort,
                             const EffortProgress& progress) {
   const EffortClock clock(effort);
-  Budget budget{.samples = kSamplesOfAPass, .replicates = 1, .seed = effort.seed, .threads = effort.threads};
-  PixelSpread spread(camera.element_count());
-  double reached = 0.0;
-  int pass = 0, wanted = kFewestPasses;
-  const auto report = [&](double share) {
-    const double done = (pass + share) / wanted;
-    if (progress) progress({done, reached, clock.spent_s() * (1.0 / std::max(done, 1e-3) - 1.0)});
-  };
+  Budget budget{.samples = 1, .replicates = 1, .seed = effort.seed, .threads = effort.threads};
   std::optional<KeptLight> kept;
   if (!effort.unbiased) {
-    kept.emplace(scene, mask_of(camera), KeepingBudget{kKeptSamples, kStores, effort.seed, effort.threads});
+    kept.emplace(scene, mask_of(camera),
+                 KeepingBudget{kKeptSamples, kPictureReplicates, effort.seed, effort.threads});
     budget.kept = &*kept;
   }
-  PictureReading reading{measure(scene, camera, budget, report), {}, true, 0, {}};
-  spread.add(reading.measurement);
-  for (pass = 1; pass < kMostPasses; ++pass) {
-    if (pass >= kFewestPasses) {
-      reached = spread.middle_half_width_stops();
-      wanted = std::max(wanted, passes_wanted(reached, effort.precision.si, pass));
-      const double next_pass_s = clock.spent_s() / pass;
-      if (effort.seconds ? clock.spent_s() + next_pass_s > effort.seconds->si
-                         : reached <= effort.precision.si)
-        break;
+  const double kept_s = clock.spent_s();
+  PixelSpread spread(camera.columns, camera.rows);
+  std::optional<Measurement> mean;
+  double reached = 0.0, wanted = 1.0;
+  for (;;) {
+    for (budget.first_replicate = 0; budget.first_replicate < kPictureReplicates; ++budget.first_replicate) {
+      const Measurement more = measure(scene, camera, budget, [&](double share) {
+        const double done =
+            (budget.first_sample + budget.samples * (budget.first_replicate + share) / kPictureReplicates) /
+            wanted;
+        if (progress)
+          progress({std::min(done, 1.0), reached, clock.spent_s() * (1.0 / std::max(done, 1e-3) - 1.0)});
+      });
+      spread.add(budget.first_replicate, more);
+      if (mean)
+        mean->absorb(more);
+      else
+        mean = more;
     }
-    budget.first_replicate = pass;
-    const Measurement more = measure(scene, camera, budget, report);
-    spread.add(more);
-    reading.measurement.absorb(more);
+    budget.first_sample += budget.samples;
+    reached = spread.middle_half_width_stops();
+    budget.samples = std::min(budget.first_sample, kMostSamplesAtOnce);
+    const double next_s = (clock.spent_s() - kept_s) * budget.samples / budget.first_sample;
+    if (budget.first_sample >= kMostSamples || !clock.goes_on(reached, next_s)) break;
+    wanted = effort.seconds ? budget.first_sample * effort.seconds->si / clock.spent_s()
+                            : samples_wanted(reached, effort.precision.si, budget.first_sample);
   }
-  reading.reached_stops = spread.middle_half_width_stops();
-  reading.reached = effort.seconds || reading.reached_stops <= effort.precision.si;
-  reading.samples_per_pixel = static_cast<std::uint64_t>(pass) * kSamplesOfAPass;
-  if (kept) reading.audit = audit_of(scene, camera, {}, budget);
+  PictureReading reading{std::move(*mean),
+                         reached,
+                         effort.seconds || reached <= effort.precision.si,
+                         std::uint64_t{kPictureReplicates} * budget.first_sample,
+                         {}};
+  if (kept) reading.audit = audit_of(scene, camera, {}, budget, reading.measurement);
   return reading;
 }
 

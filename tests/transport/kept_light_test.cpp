@@ -109,8 +109,9 @@ TEST(Audit, sees_a_store_that_is_wrong) {
   const Scene scene = furnished(), darker(furnished_room({.wall_albedo = 0.4}));
   const MapPlane plane = table_of_the_room();
   const KeptLight wrong(darker, kEverything, {}), right(scene, kEverything, {});
-  const Audit bad = audit_of(scene, plane, {}, {.kept = &wrong}),
-              good = audit_of(scene, plane, {}, {.kept = &right});
+  const Measurement reading = measure(scene, plane, {.samples = 4096, .replicates = 1, .kept = &right});
+  const Audit bad = audit_of(scene, plane, {}, {.kept = &wrong}, reading),
+              good = audit_of(scene, plane, {}, {.kept = &right}, reading);
   EXPECT_EQ(good.points, 96);
   EXPECT_GT(good.point_bias_at_most, 0.0);  // never claims more than the noise lets it see
   EXPECT_LT(2.0 * good.point_bias_at_most, bad.point_bias_at_most);
