@@ -13,7 +13,8 @@ namespace {
 /// A box stands on the table.
 Scene room_with_a_box() {
   SceneParts parts = furnished_room();
-  add_wall(parts, box_mesh({1.6, 1.2, 0.69}, 0.1, 0.08, 0.1), Matte{grey(0.5)}, "box");
+  parts.add_surface(box_mesh({1.6, 1.2, 0.69}, 0.1, 0.08, 0.1), Matte{grey(0.5)},
+                    parts.add_object("box", ObjectKind::prop));
   return Scene(std::move(parts));
 }
 
