@@ -56,21 +56,34 @@ double Truth::mean_relative_square(const Measurement& tried) const {
 
 double Truth::relative_bias(const Measurement& tried) const { return largest_block_bias(tried, 1); }
 
-double Truth::largest_block_bias(const Measurement& tried, int blocks) const {
-  std::vector<double> off(static_cast<std::size_t>(blocks * blocks)), all = off;
+Values Truth::block_sums(const RowOf& row, const Measurement& of, int blocks) const {
+  Values sums(static_cast<std::size_t>(blocks * blocks));
   for (std::size_t i = 0; i < a_.element_count(); ++i) {
     if (!counts(i)) continue;
-    const int column = static_cast<int>(i) % a_.columns(), row = static_cast<int>(i) / a_.columns();
-    const auto block =
-        static_cast<std::size_t>(row * blocks / a_.rows() * blocks + column * blocks / a_.columns());
-    const double truth = 0.5 * (total_of(a_, i) + total_of(b_, i));
-    off[block] += total_of(tried, i) - truth;
-    all[block] += truth;
+    const int column = static_cast<int>(i) % a_.columns(), line = static_cast<int>(i) / a_.columns();
+    sums[static_cast<std::size_t>(line * blocks / a_.rows() * blocks + column * blocks / a_.columns())] +=
+        row(of, i);
   }
+  return sums;
+}
+
+double Truth::largest_block_bias(const Measurement& tried, int blocks) const {
+  const Values a = block_sums(total_of, a_, blocks), b = block_sums(total_of, b_, blocks),
+               c = block_sums(total_of, tried, blocks);
   double largest = 0.0;
-  for (std::size_t k = 0; k < off.size(); ++k)
-    if (all[k] > 0.0 && std::abs(off[k] / all[k]) > std::abs(largest)) largest = off[k] / all[k];
+  for (std::size_t k = 0; k < a.size(); ++k) {
+    const double truth = 0.5 * (a[k] + b[k]), off = truth > 0.0 ? c[k] / truth - 1.0 : 0.0;
+    if (std::abs(off) > std::abs(largest)) largest = off;
+  }
   return largest;
+}
+
+double Truth::block_noise(int blocks) const {
+  const Values a = block_sums(total_of, a_, blocks), b = block_sums(total_of, b_, blocks);
+  double squares = 0.0;
+  for (std::size_t k = 0; k < a.size(); ++k)
+    if (a[k] + b[k] > 0.0) squares += std::pow((a[k] - b[k]) / (a[k] + b[k]), 2);
+  return std::sqrt(squares / static_cast<double>(a.size()));
 }
 
 double seconds_to(const std::vector<TimedError>& runs, double target, double falls) {

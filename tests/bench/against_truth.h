@@ -32,12 +32,17 @@ class Truth {
   /// `blocks` x `blocks`.
   double relative_bias(const Measurement& tried) const;
   double largest_block_bias(const Measurement& tried, int blocks) const;
+  /// Standard error of the truth itself in such a block, over the block's mean: below it no bias shows.
+  double block_noise(int blocks) const;
 
   double mean(const RowOf& row) const;
   const Measurement& one() const { return a_; }
   bool counts(std::size_t element) const { return left_out_.empty() || !left_out_[element]; }
 
  private:
+  /// Sums over the elements of each block.
+  Values block_sums(const RowOf& row, const Measurement& of, int blocks) const;
+
   Measurement a_, b_;
   std::vector<bool> left_out_;
 };

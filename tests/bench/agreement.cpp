@@ -9,6 +9,7 @@
 #include "libsim/transport/measure.h"
 #include "tests/bench/goal_table.h"
 #include "tests/bench/goals.h"
+#include "tests/bench/stopwatch.h"
 #include "tests/closed_form/sets.h"
 #include "tests/plain_walk/plain_walk.h"
 
@@ -114,8 +115,9 @@ plain::Figure plain_figure(const Scene& scene, const Meter& meter, std::uint64_t
 
 void print_agreement(unsigned long long samples) {
   print_heading(fmt::format("Agreement with the textbook walk of {} million samples", samples / 1'000'000));
-  print_row({"light or matter", "meter", "product, lx", "textbook, lx", "difference", "error of both", "z"});
-  print_rule(7);
+  print_row({"light or matter", "meter", "product, lx", "textbook, lx", "difference", "error of both", "z",
+             "product's error", "textbook's time to it"});
+  print_rule(9);
   double squares = 0.0, furthest = 0.0;
   int count = 0;
   for (Case& each : cases()) {
@@ -124,14 +126,23 @@ void print_agreement(unsigned long long samples) {
                                dome_meter(kPlace, kToWindow, "dome, to the window")}) {
       const auto ours_samples =
           static_cast<std::uint32_t>(std::clamp<unsigned long long>(samples / 256, 256, 65536));
+      const Stopwatch our_watch;
       const Estimate ours = measure(scene, meter, {.samples = ours_samples, .seed = kSeed}).total();
+      const double ours_s = our_watch.all_processors_s();
+      const Stopwatch their_watch;
       const plain::Figure theirs = plain_figure(scene, meter, samples);
+      const double theirs_s = their_watch.all_processors_s();
+      const double ours_error = ours.standard_error() / ours.value();
+      // The textbook's error falls as one over the square root of its time, exactly.
+      const double same_s = theirs_s * std::pow(theirs.standard_error / theirs.lx / ours_error, 2);
       const double error = std::hypot(ours.standard_error(), theirs.standard_error);
       const double z = (ours.value() - theirs.lx) / error;
       squares += z * z, furthest = std::max(furthest, std::abs(z)), ++count;
       print_row({each.kind, meter.name, fmt::format("{:.3f}", ours.value()), fmt::format("{:.3f}", theirs.lx),
                  fmt::format("{:+.3f} %", 100.0 * (ours.value() / theirs.lx - 1.0)),
-                 fmt::format("{:.3f} %", 100.0 * error / theirs.lx), fmt::format("{:+.2f}", z)});
+                 fmt::format("{:.3f} %", 100.0 * error / theirs.lx), fmt::format("{:+.2f}", z),
+                 fmt::format("{:.3f} % in {:.2f} s", 100.0 * ours_error, ours_s),
+                 fmt::format("{:.1f} s, {:.1f} x", same_s, same_s / ours_s)});
     }
   }
   fmt::print("\n{} figures; root mean square of z {:.2f} (1 when all is well), furthest {:.2f}.\n", count,
