@@ -44,7 +44,7 @@ constexpr std::array kKinds{
     Kind{"iced tumbler", 0.07, 0.07, 0.12, 0.0005, 0.8, true, iced_tumbler_form},
     Kind{"spoon", 0.20, 0.046, 0.0214, 0.0, 0.0, false, spoon_form},
     Kind{"fork", 0.20, 0.025, 0.0234, 0.0, 0.0, false, fork_form},
-    Kind{"napkin", 0.22, 0.20, 0.010, 0.004, 0.0, true, napkin_form},
+    Kind{"napkin", 0.22, 0.20, 0.016, 0.0006, 0.0, true, napkin_form},
     Kind{"cutting board", 0.40, 0.25, 0.02, 0.0003, 0.0, true, cutting_board_form},
 };
 

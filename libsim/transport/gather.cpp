@@ -130,9 +130,10 @@ void Gatherer::Batch::add_target(std::size_t t) const {
     Rgb counted = weight * response(receiver, to_target) / drawn[i].density_per_sr;
     if (counted.maxCoeff() <= 0.0) continue;
     if (scene.has_see_through()) counted *= see_through_passage(scene, rays[i], context.mask);
-    add_walk({drawn[i].point, frame_around(target.rectangle.normal()), surface.material, surface.object,
-              context.kept.cell_at(scene, target.surface, drawn[i].point, distance_m, to_target)},
-             -to_target, counted, own.with_sample(first.sample() + i), kTargetWalk);
+    add_walk(
+        {drawn[i].point, frame_around(target.rectangle.normal()), material_at(surface, {drawn[i].point}),
+         surface.object, context.kept.cell_at(scene, target.surface, drawn[i].point, distance_m, to_target)},
+        -to_target, counted, own.with_sample(first.sample() + i), kTargetWalk);
   }
 }
 

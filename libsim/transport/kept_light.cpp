@@ -51,8 +51,10 @@ KeptLight::KeptLight(const Scene& scene, std::uint32_t mask, const KeepingBudget
         const Surface& surface = scene.surfaces()[place.surface];
         std::ranges::fill(sample_radiance, grey(0.0));
         walk({scene, numbers, kPlaceGroup + 1, mask},
-             {place.position, frame_around(place.normal), surface.material, surface.object}, place.normal,
-             grey(1.0 / budget.samples), FirstVertex::everything, sample_radiance);
+             {place.position, frame_around(place.normal),
+              material_at(surface, {place.position, place.triangle, place.along_second, place.along_third}),
+              surface.object},
+             place.normal, grey(1.0 / budget.samples), FirstVertex::everything, sample_radiance);
         refused += add_finite(sample_radiance, sum);
       }
       float* out = &radiance_[at * stride_];

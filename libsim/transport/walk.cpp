@@ -211,7 +211,9 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
 
 Vertex vertex_at(const Scene& scene, const Hit& hit) {
   const Surface& surface = scene.surfaces()[hit.surface];
-  return {hit.position, frame_around(hit.normal), surface.material, surface.object};
+  return {hit.position, frame_around(hit.normal),
+          material_at(surface, {hit.position, hit.triangle, hit.along_second, hit.along_third}),
+          surface.object};
 }
 
 std::optional<Vertex> room_face_at(const Scene&, const Emitter& emitter, const Hit& hit) {
