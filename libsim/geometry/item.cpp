@@ -32,7 +32,7 @@ constexpr std::array kKinds{
     Kind{"box", 0.30, 0.20, 0.10, 0.0, 0.0, false, box_form},
     Kind{"citrus tart", 0.24, 0.24, 0.03, 0.001, 0.0, true, citrus_tart_form},
     Kind{"cut cake", 0.20, 0.20, 0.12, 0.0015, 0.0, true, cut_cake_form},
-    Kind{"dumplings", 0.17, 0.173, 0.027, 0.002, 0.0, true, dumplings_form},
+    Kind{"dumplings", 0.17, 0.173, 0.030, 0.002, 0.0, true, dumplings_form},
     Kind{"garnish", 0.10, 0.10, 0.014, 0.001, 0.0, true, garnish_form},
     Kind{"berries", 0.14, 0.14, 0.055, 0.0003, 0.0, true, berries_form},
     Kind{"leaves", 0.12, 0.12, 0.038, 0.0008, 0.0, true, leaves_form},

@@ -200,15 +200,15 @@ TEST_F(PictureOnTable, walls_and_boards_take_pictures_too) {
   for (const Surface& surface : scene.surfaces()) printed += surface.print ? 1 : 0;
   EXPECT_EQ(printed, 1U);  // the front; back and edges are bare board
   std::vector<Problem> warnings;
-  const Scene papered = std::move(
-      build(load_description_text(
-                "[room]\nwall_picture = \"checker.png\"\nwall_picture_width = \"1 m\"\n[[window]]\n",
-                (folder_ / "walls.toml").string(), {}, warnings))
-          .scene);
+  const Scene papered =
+      std::move(build(load_description_text("[room]\nwalls = 0.5\nwall_picture = "
+                                            "\"checker.png\"\nwall_picture_width = \"1 m\"\n[[window]]\n",
+                                            (folder_ / "walls.toml").string(), {}, warnings))
+                    .scene);
   printed = 0;
   for (const Surface& surface : papered.surfaces())
     if (surface.print) {
-      EXPECT_NEAR(luminance(surface.print->pattern->mean()), 0.6, 1e-9);  // the room's usual walls
+      EXPECT_NEAR(luminance(surface.print->pattern->mean()), 0.5, 1e-9);
       ++printed;
     }
   EXPECT_EQ(printed, 4U);
