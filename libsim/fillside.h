@@ -87,8 +87,10 @@
 #include "libsim/matter/lobe_energy.h"  // how much of its light the lobe of rough metal loses
 #include "libsim/matter/material.h"     // the closed list of materials and their verbs
 #include "libsim/matter/matte.h"        // matte
-#include "libsim/matter/scattering.h"   // one drawn scattering event
-#include "libsim/matter/thin_cloth.h"   // thin cloth or paper
+#include "libsim/matter/pattern.h"  // A picture of a surface: wood grain, a printed backdrop, a tiled wall
+#include "libsim/matter/picture_file.h"  // pictures of surfaces from PNG and JPEG files
+#include "libsim/matter/scattering.h"    // one drawn scattering event
+#include "libsim/matter/thin_cloth.h"    // thin cloth or paper
 
 // scene: the set: as written, checked, built
 #include "libsim/scene/anchor_check.h"      // an anchor must say one reading, whole, at a meter that is there
@@ -116,24 +118,26 @@
 #include "libsim/scene/meter_names.h"       // every meter of a set by name
 #include "libsim/scene/opening.h"           // A window
 #include "libsim/scene/passage_check.h"     // do things go through each other?
-#include "libsim/scene/placed_check.h"      // checks of where things come to stand in space
-#include "libsim/scene/placed_set.h"        // everything of a description that stands somewhere, placed
-#include "libsim/scene/placing.h"           // from a photographer's words (clock, distance, lean) to places
-#include "libsim/scene/poured.h"            // A clear liquid in glass, porcelain or a jar
-#include "libsim/scene/room_check.h"        // checks of the room as a box
-#include "libsim/scene/room_fit_check.h"    // does everything stand inside the room, and nothing in the table
-#include "libsim/scene/scene.h"             // the set as built
-#include "libsim/scene/sections.h"          // the headings of a scene file, once
-#include "libsim/scene/source_text.h"       // what must hold of a scene's text before the TOML library may
-#include "libsim/scene/source_tree.h"       // what a scene file said, before anything is made of it
-#include "libsim/scene/spot_check.h"        // checks of where things are said to be and what they refer to by
-#include "libsim/scene/surface_check.h"     // checks of what things are made of
-#include "libsim/scene/things.h"            // the things of a scene that may stand more than once (windows
-#include "libsim/scene/toml_reader.h"       // the only door to the TOML library
-#include "libsim/scene/usual_meters.h"      // the meters that every set has
-#include "libsim/scene/value_reader.h"      // one value of the source tree as the type a description wants
-#include "libsim/scene/value_writer.h"      // how each member type is written in a scene
-#include "libsim/scene/wording.h"           // how messages quote what a person wrote, list what may be
+#include "libsim/scene/pictures.h"  // pictures that a scene names for its surfaces: looked for by check(), read by build()
+#include "libsim/scene/placed_check.h"  // checks of where things come to stand in space
+#include "libsim/scene/placed_set.h"    // everything of a description that stands somewhere, placed
+#include "libsim/scene/placing.h"       // from a photographer's words (clock, distance, lean) to places
+#include "libsim/scene/poured.h"        // A clear liquid in glass, porcelain or a jar
+#include "libsim/scene/print.h"  // A picture on a surface, and where on it each of the surface's places lies
+#include "libsim/scene/room_check.h"      // checks of the room as a box
+#include "libsim/scene/room_fit_check.h"  // does everything stand inside the room, and nothing in the table
+#include "libsim/scene/scene.h"           // the set as built
+#include "libsim/scene/sections.h"        // the headings of a scene file, once
+#include "libsim/scene/source_text.h"     // what must hold of a scene's text before the TOML library may
+#include "libsim/scene/source_tree.h"     // what a scene file said, before anything is made of it
+#include "libsim/scene/spot_check.h"      // checks of where things are said to be and what they refer to by
+#include "libsim/scene/surface_check.h"   // checks of what things are made of
+#include "libsim/scene/things.h"          // the things of a scene that may stand more than once (windows
+#include "libsim/scene/toml_reader.h"     // the only door to the TOML library
+#include "libsim/scene/usual_meters.h"    // the meters that every set has
+#include "libsim/scene/value_reader.h"    // one value of the source tree as the type a description wants
+#include "libsim/scene/value_writer.h"    // how each member type is written in a scene
+#include "libsim/scene/wording.h"         // how messages quote what a person wrote, list what may be
 
 // sensor: the instruments
 #include "libsim/sensor/camera.h"       // A camera

@@ -61,7 +61,7 @@ Item dumpling_form(const ItemSize& size, std::uint64_t seed) {
 /// Five around one, each a little off its place, bent along the ring.
 Item dumplings_form(const ItemSize& size, std::uint64_t seed) {
   constexpr int kRing = 5;
-  const double w = 0.36 * size.width_m;
+  const double w = 0.41 * size.width_m;
   const ItemSize each{w, 0.5 * w, 0.43 * w, std::min(size.relief_m, 0.04 * w), 0.0};
   Item item;
   for (int i = 0; i <= kRing; ++i) {
@@ -70,7 +70,7 @@ Item dumplings_form(const ItemSize& size, std::uint64_t seed) {
     const double lift_m = -bounds_of(dumpling).low.z();
     const bool middle = i == kRing;
     const double angle = middle ? 0.0 : 2.0 * kPi * (i + dealt(own, 1, -0.06, 0.06)) / kRing + 0.3;
-    const double out_m = middle ? 0.0 : 0.40 * size.width_m, turn = dealt(own, 2, -0.14, 0.14);
+    const double out_m = middle ? 0.0 : 0.38 * size.width_m, turn = dealt(own, 2, -0.14, 0.14);
     const Placement place = Eigen::AngleAxisd(angle, Direction::UnitZ()) *
                             Placement(Eigen::Translation3d(0.0, out_m, lift_m)) *
                             Eigen::AngleAxisd(kPi + turn, Direction::UnitZ());

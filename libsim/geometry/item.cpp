@@ -32,7 +32,7 @@ constexpr std::array kKinds{
     Kind{"box", 0.30, 0.20, 0.10, 0.0, 0.0, false, box_form},
     Kind{"citrus tart", 0.24, 0.24, 0.03, 0.001, 0.0, true, citrus_tart_form},
     Kind{"cut cake", 0.20, 0.20, 0.12, 0.0015, 0.0, true, cut_cake_form},
-    Kind{"dumplings", 0.17, 0.173, 0.027, 0.002, 0.0, true, dumplings_form},
+    Kind{"dumplings", 0.17, 0.173, 0.030, 0.002, 0.0, true, dumplings_form},
     Kind{"garnish", 0.10, 0.10, 0.014, 0.001, 0.0, true, garnish_form},
     Kind{"berries", 0.14, 0.14, 0.055, 0.0003, 0.0, true, berries_form},
     Kind{"leaves", 0.12, 0.12, 0.038, 0.0008, 0.0, true, leaves_form},
@@ -44,7 +44,7 @@ constexpr std::array kKinds{
     Kind{"iced tumbler", 0.07, 0.07, 0.12, 0.0005, 0.8, true, iced_tumbler_form},
     Kind{"spoon", 0.20, 0.046, 0.0214, 0.0, 0.0, false, spoon_form},
     Kind{"fork", 0.20, 0.025, 0.0234, 0.0, 0.0, false, fork_form},
-    Kind{"napkin", 0.22, 0.20, 0.010, 0.004, 0.0, true, napkin_form},
+    Kind{"napkin", 0.22, 0.20, 0.016, 0.0006, 0.0, true, napkin_form},
     Kind{"cutting board", 0.40, 0.25, 0.02, 0.0003, 0.0, true, cutting_board_form},
 };
 

@@ -18,6 +18,9 @@ struct Mesh {
   bool empty() const { return triangles.empty(); }
 };
 
+/// Where on a picture the three corners of a triangle lie: to the right and upward, one picture is 1.
+using PicturePlaces = std::array<Eigen::Vector2d, 3>;
+
 struct Bounds {
   Point low = Point::Constant(1e30), high = Point::Constant(-1e30);
   void include(const Point& p) {

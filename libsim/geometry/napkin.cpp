@@ -1,4 +1,5 @@
-// A napkin folded in four layers, hemmed, not ironed quite flat.
+// A napkin folded in four layers, hemmed, laid down softly: it keeps the creases of an earlier folding, and
+// air lifts it in waves.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -42,6 +43,21 @@ std::vector<ClothPoint> folded_line(double layer_of_width) {
   return line;
 }
 
+/// How far the creases of a folding in quarters stand up, 0..1 of their height.
+double crease(double u, double v) {
+  constexpr double kWide = 0.011;  // of the napkin
+  const double along_x = std::abs(v + 0.02) / kWide, along_y = std::abs(u - 0.03) / kWide;
+  return std::max(std::exp(-along_x * along_x), std::exp(-along_y * along_y));
+}
+
+/// Waves 0..1 that run slanting over it, higher where they cross, and flat near one corner.
+double waves(double u, double v, std::uint64_t seed) {
+  const double bend = 0.35 * value_noise({2.2 * u, 2.2 * v, 0.7}, seed);
+  const double first = std::sin(2.0 * kPi * (1.35 * u + 0.55 * v + bend + dealt(seed, 5)));
+  const double second = value_noise({3.1 * u, 3.1 * v, 4.2}, mixed(seed, 6));
+  return 0.5 + 0.3 * first + 0.2 * second;
+}
+
 /// A stitched line a little inside the free edges of the top layer: 1 on the hem, a groove beside it.
 double hem(double from_edge_m, double wide_m) {
   const double stitch = std::exp(-std::pow((from_edge_m - wide_m) / (0.16 * wide_m), 2.0));
@@ -52,7 +68,7 @@ double hem(double from_edge_m, double wide_m) {
 
 Item napkin_form(const ItemSize& size, std::uint64_t seed) {
   const double w = size.width_m, d = size.depth_m, layer_m = size.height_m / static_cast<double>(kLayers);
-  const double relief_m = std::min(size.relief_m, 0.8 * size.height_m);
+  const double wave_m = 0.5 * size.height_m, crease_m = 0.08 * size.height_m;
   const std::vector<ClothPoint> line = folded_line(layer_m / w);
   const auto at = [&](int i, int j, double side) {
     const ClothPoint& on = line[static_cast<std::size_t>(i)];
@@ -60,11 +76,8 @@ Item napkin_form(const ItemSize& size, std::uint64_t seed) {
     const Eigen::Vector2d off = 0.5 * side * kThick * layer_m * on.up;
     Point place(w * on.x + off.x(), d * v, layer_m * on.height + off.y());
     const double up = place.z() / size.height_m;  // the foot stays flat, what lies above lifts more and more
-    const Point flat(place.x(), place.y(), 0.0);
-    const double slow = 0.5 + 0.5 * value_noise(flat / (0.3 * w), seed);
-    const double wrinkle =
-        1.0 - std::abs(value_noise(flat / (0.16 * w) + Point(0.0, 0.0, 0.3), mixed(seed, 2)));
-    place.z() += relief_m * up * (0.6 * slow + 0.4 * std::pow(wrinkle, 3.0));
+    const double fine = value_noise({14.0 * on.x, 14.0 * v, 0.3}, mixed(seed, 2));
+    place.z() += up * (wave_m * waves(on.x, v, seed) + crease_m * crease(on.x, v) + size.relief_m * fine);
     const bool top_face = on.height > static_cast<double>(kLayers) - 0.6 && side * on.up.y() > 0.0;
     if (top_face) place.z() += 0.18 * layer_m * hem((0.5 - std::abs(v)) * d, 0.05 * d);
     place.x() += 0.01 * w * value_noise(Point(0.5, 3.0 * v, 0.5), mixed(seed, 3));

@@ -21,11 +21,13 @@ std::size_t ObjFaces::group_named(const std::string& name) {
   if (is_new) {
     names_.push_back(name);
     triangles_.emplace_back();
+    picture_places_.emplace_back();
   }
   return found->second;
 }
 
-void ObjFaces::add(std::size_t group, std::span<const std::uint32_t> corners, int line) {
+void ObjFaces::add(std::size_t group, std::span<const std::uint32_t> corners,
+                   std::span<const Eigen::Vector2d> on_picture, int line) {
   ++count_;
   outline_.clear();
   places_.clear();
@@ -38,6 +40,8 @@ void ObjFaces::add(std::size_t group, std::span<const std::uint32_t> corners, in
   for (const Triangle& t : cut_) {
     if (is_thin(t)) continue;
     triangles_[group].push_back({places_[t[0]], places_[t[1]], places_[t[2]]});
+    if (!on_picture.empty())
+      picture_places_[group].push_back({on_picture[t[0]], on_picture[t[1]], on_picture[t[2]]});
     ++kept;
   }
   if (kept == 0) return thin_.add(line);
@@ -78,7 +82,10 @@ Mesh ObjFaces::compact(const std::vector<Triangle>& triangles) const {
 std::vector<ObjGroup> ObjFaces::groups() const {
   std::vector<ObjGroup> result;
   for (std::size_t g = 0; g < names_.size(); ++g)
-    if (!triangles_[g].empty()) result.push_back({names_[g], compact(triangles_[g])});
+    if (!triangles_[g].empty()) {
+      result.push_back({names_[g], compact(triangles_[g])});
+      if (picture_places_[g].size() == triangles_[g].size()) result.back().places = picture_places_[g];
+    }
   return result;
 }
 

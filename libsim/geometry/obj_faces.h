@@ -14,8 +14,10 @@
 namespace fillside {
 
 struct ObjGroup {
-  std::string name;  ///< OBJ material name, else group or object name, else ""
-  Mesh mesh;         ///< corners at the same place are one corner
+  std::string name;                        ///< OBJ material name, else group or object name, else ""
+  Mesh mesh;                               ///< corners at the same place are one corner
+  std::vector<PicturePlaces> places = {};  ///< of each triangle; empty unless all its faces have them
+  std::string picture = {};                ///< file of the material's picture, empty: none
 };
 
 class ObjFaces {
@@ -24,8 +26,10 @@ class ObjFaces {
 
   /// The number of a group, a new one for a new name.
   std::size_t group_named(const std::string& name);
-  /// Adds a polygon; parts of it without area are left out. `line` is where it was written.
-  void add(std::size_t group, std::span<const std::uint32_t> corners, int line);
+  /// Adds a polygon; parts of it without area are left out. `on_picture` is empty or holds each corner's
+  /// place on a picture; `line` is where it was written.
+  void add(std::size_t group, std::span<const std::uint32_t> corners,
+           std::span<const Eigen::Vector2d> on_picture, int line);
   /// Polygons added so far.
   std::size_t count() const { return count_; }
 
@@ -51,6 +55,7 @@ class ObjFaces {
   std::map<std::string, std::size_t> numbers_;
   std::vector<std::string> names_;
   std::vector<std::vector<Triangle>> triangles_;
+  std::vector<std::vector<PicturePlaces>> picture_places_;  ///< by group; shorter: some faces had none
   std::size_t count_ = 0;
   Tally thin_, crossing_;
   std::vector<Point> outline_;         ///< of the polygon at hand

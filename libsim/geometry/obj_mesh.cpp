@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <tiny_obj_loader.h>
 
+#include <algorithm>
 #include <cassert>
 #include <filesystem>
 #include <fstream>
@@ -17,6 +18,8 @@ namespace fillside {
 namespace {
 
 namespace fs = std::filesystem;
+
+constexpr std::uintmax_t kLargestMaterialBytes = 10'000'000;
 
 [[noreturn]] void refuse(const std::string& path, std::string message, std::string remedy) {
   throw SceneError({{{path, 0, 0}, std::move(message), std::move(remedy)}});
@@ -73,22 +76,49 @@ Parsed parsed(const std::string& path, ObjScan& scan) {
   return result;
 }
 
-void check_material_files(const std::string& path, const ObjScan& scan, std::vector<Problem>& warnings) {
+/// Material files that are there, beside the model; a warning for each line that names one that is not.
+std::vector<fs::path> material_files(const std::string& path, const ObjScan& scan,
+                                     std::vector<Problem>& warnings) {
+  std::vector<fs::path> found;
   const auto is_there = [&](const std::string& name) {
     std::error_code error;
-    return !name.empty() && fs::is_regular_file(fs::path(path).parent_path() / name, error);
+    const fs::path file = fs::path(path).parent_path() / name;
+    const bool there = !name.empty() && fs::is_regular_file(file, error);
+    if (there) found.push_back(file);
+    return there;
   };
   for (const Problem& file : scan.material_files) {
     if (is_there(file.message)) continue;
     std::istringstream words(file.message);  // several names in a line are allowed too
     bool all_there = !file.message.empty();
-    for (std::string word; words >> word;) all_there = all_there && is_there(word);
+    for (std::string word; words >> word;) all_there = is_there(word) && all_there;
     if (all_there) continue;
     Problem warning = file;
     warning.message = fmt::format("material file '{}' is missing", file.message);
-    warning.remedy = "nothing is lost: only the names of materials are used";
+    warning.remedy = "nothing is lost but pictures: only names and map_Kd of materials are used";
     warnings.push_back(std::move(warning));
   }
+  return found;
+}
+
+/// The picture file (map_Kd) of each material that has one.
+std::map<std::string, std::string> pictures_in(const std::vector<fs::path>& files) {
+  std::map<std::string, std::string> pictures;
+  for (const fs::path& file : files) {
+    std::error_code error;
+    if (fs::file_size(file, error) > kLargestMaterialBytes || error) continue;
+    std::ifstream stream(file, std::ios::binary);
+    std::map<std::string, int> numbers;
+    std::vector<tinyobj::material_t> materials;
+    std::string warnings, errors;
+    tinyobj::LoadMtl(&numbers, &materials, &stream, &warnings, &errors);
+    for (const tinyobj::material_t& material : materials) {
+      std::string name = material.diffuse_texname;
+      std::ranges::replace(name, '\\', '/');
+      if (!name.empty()) pictures[material.name] = (file.parent_path() / name).string();
+    }
+  }
+  return pictures;
 }
 
 /// tinyobjloader hands a group's name over as "n<K>", ours by number; a material's name goes first.
@@ -98,8 +128,10 @@ std::string name_of(const tinyobj::shape_t& shape, int material, const ObjScan& 
   return shape.name.size() > 1 ? scan.names[std::stoul(shape.name.substr(1))] : std::string();
 }
 
-void add_shape(const tinyobj::shape_t& shape, const ObjScan& scan, ObjFaces& faces) {
+void add_shape(const tinyobj::shape_t& shape, const tinyobj::attrib_t& of, const ObjScan& scan,
+               ObjFaces& faces) {
   std::vector<std::uint32_t> corners;
+  std::vector<Eigen::Vector2d> on_picture;
   auto index = shape.mesh.indices.begin();
   int material = -2;  // none yet
   std::size_t group = 0;
@@ -109,9 +141,15 @@ void add_shape(const tinyobj::shape_t& shape, const ObjScan& scan, ObjFaces& fac
       group = faces.group_named(name_of(shape, material, scan));
     }
     corners.clear();
-    for (int i = 0; i < shape.mesh.num_face_vertices[face]; ++i)
-      corners.push_back(static_cast<std::uint32_t>((index++)->vertex_index));
-    faces.add(group, corners, scan.face_lines[faces.count()]);
+    on_picture.clear();
+    for (int i = 0; i < shape.mesh.num_face_vertices[face]; ++i, ++index) {
+      corners.push_back(static_cast<std::uint32_t>(index->vertex_index));
+      if (index->texcoord_index < 0) continue;
+      const auto place = 2 * static_cast<std::size_t>(index->texcoord_index);
+      on_picture.emplace_back(of.texcoords[place], of.texcoords[place + 1]);
+    }
+    if (on_picture.size() < corners.size()) on_picture.clear();
+    faces.add(group, corners, on_picture, scan.face_lines[faces.count()]);
   }
 }
 
@@ -120,7 +158,7 @@ ObjFaces faces_of(const Parsed& obj, const ObjScan& scan) {
   for (std::size_t i = 0; i + 2 < obj.corners.vertices.size(); i += 3)
     corners.emplace_back(obj.corners.vertices[i], obj.corners.vertices[i + 1], obj.corners.vertices[i + 2]);
   ObjFaces faces(std::move(corners));
-  for (const tinyobj::shape_t& shape : obj.shapes) add_shape(shape, scan, faces);
+  for (const tinyobj::shape_t& shape : obj.shapes) add_shape(shape, obj.corners, scan, faces);
   return faces;
 }
 
@@ -145,8 +183,10 @@ void check_shell(const std::string& path, const Mesh& whole, ObjLoad& load) {
                 "light can leak in where it is");
   if (volume_m3(whole) >= 0.0) return;
   warn("all faces look inward and are turned round", "");
-  for (ObjGroup& group : load.groups)
+  for (ObjGroup& group : load.groups) {
     for (Triangle& t : group.mesh.triangles) std::swap(t[1], t[2]);
+    for (PicturePlaces& places : group.places) std::swap(places[1], places[2]);
+  }
 }
 
 }  // namespace
@@ -159,7 +199,7 @@ ObjLoad load_obj(const std::string& path, double metres_per_unit, char up_axis) 
 
   ObjLoad load;
   load.warnings = std::move(scan.problems);
-  check_material_files(path, scan, load.warnings);
+  const auto pictures = pictures_in(material_files(path, scan, load.warnings));
   const Parsed obj = parsed(path, scan);
   const ObjFaces faces = faces_of(obj, scan);
   load.groups = faces.groups();
@@ -167,7 +207,10 @@ ObjLoad load_obj(const std::string& path, double metres_per_unit, char up_axis) 
   faces.add_warnings(path, load.warnings);
   check_shell(path, faces.whole(), load);
   const Placement placement = upright(up_axis, metres_per_unit);
-  for (ObjGroup& group : load.groups) group.mesh = moved(std::move(group.mesh), placement);
+  for (ObjGroup& group : load.groups) {
+    group.mesh = moved(std::move(group.mesh), placement);
+    if (const auto found = pictures.find(group.name); found != pictures.end()) group.picture = found->second;
+  }
   load.warnings = in_order(std::move(load.warnings));
   return load;
 }

@@ -21,7 +21,8 @@ struct ObjLoad {
 
 /// Reads the faces of an OBJ file, one mesh (metres, z up) for each material or group. The model is turned so
 /// that its `up_axis` ('x', 'y' or 'z') becomes +z, keeping its handedness (y up: its x stays to the right),
-/// and scaled; it is not moved. Material files are not read, only their names are used. Faces of a closed
+/// and scaled; it is not moved. Of material files only the names of
+/// pictures (map_Kd) are used, with the places on them that the faces give. Faces of a closed
 /// model that all look inward are turned round, with a warning; a model that is not closed gets a warning
 /// with the number of open edges. Throws SceneError with every error found, at most kMostObjProblems of
 /// scan_obj. Asserts a scale > 0 and the axis.

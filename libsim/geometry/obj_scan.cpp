@@ -76,7 +76,7 @@ class Scan {
     } else if (keyword == "f") {
       read_face(line);
     } else if (keyword == "vt") {
-      read_other(line, 1, 3, 1);
+      read_picture_place(line);
     } else if (keyword == "vn") {
       read_other(line, 3, 3, 2);
     } else if (keyword == "usemtl") {
@@ -120,8 +120,14 @@ class Scan {
       fmt::format_to(std::back_inserter(result_.plain), "v {} {} {}\n", values[0], values[1], values[2]);
   }
 
-  /// Texture places and normals are counted and checked, not kept.
-  void read_other(const Words& line, std::size_t least, std::size_t most, std::size_t list) {
+  /// A place on a picture; a third number, for pictures with depth, is left out.
+  void read_picture_place(const Words& line) {
+    const std::array<double, 8> values = read_other(line, 1, 3, 1);
+    fmt::format_to(std::back_inserter(result_.plain), "vt {} {}\n", values[0], values[1]);
+  }
+
+  /// Numbers that are counted and checked; normals are not kept.
+  std::array<double, 8> read_other(const Words& line, std::size_t least, std::size_t most, std::size_t list) {
     ++lists_[list].seen;
     std::array<double, 8> values{};
     read_numbers(line, values);
@@ -130,6 +136,7 @@ class Scan {
       fault(
           line.front(), fmt::format("'{}' with {} numbers", line.front().text, count),
           least == most ? fmt::format("it takes {}", least) : fmt::format("it takes {} to {}", least, most));
+    return values;
   }
 
   void read_face(const Words& line) {
@@ -146,21 +153,34 @@ class Scan {
                    "reduce the model first");
     }
     result_.plain += 'f';
-    for (std::size_t i = 1; i < line.size(); ++i)
-      fmt::format_to(std::back_inserter(result_.plain), " {}", read_corner(line[i]));
+    for (std::size_t i = 1; i < line.size(); ++i) write_corner(read_corner(line[i]));
     result_.plain += '\n';
     result_.face_lines.push_back(line.front().line);
   }
 
-  /// The vertex's absolute index, whose range the loader may take for granted; 1 where there is a fault.
-  std::int64_t read_corner(const ObjWord& word) {
+  struct Corner {
+    std::int64_t vertex = 1, picture_place = 0;  ///< absolute, from 1; 0: none
+  };
+
+  /// Absolute indices, whose range the loader may take for granted; the first vertex where there is a fault.
+  Corner read_corner(const ObjWord& word) {
     const ObjCorner corner = obj_corner(word.text);
     if (!corner.fault.empty()) {
       fault(word, corner.fault, corner.remedy);
-      return 1;
+      return {};
     }
     for (std::size_t list = 0; list < lists_.size(); ++list) check_index(word, corner.indices[list], list);
-    return corner.indices[0] > 0 ? corner.indices[0] : lists_[0].seen + 1 + corner.indices[0];
+    return {absolute(corner.indices[0], lists_[0]), absolute(corner.indices[1], lists_[1])};
+  }
+
+  static std::int64_t absolute(std::int64_t index, const Count& of) {
+    return index < 0 ? of.seen + 1 + index : index;
+  }
+
+  void write_corner(const Corner& corner) {
+    fmt::format_to(std::back_inserter(result_.plain), " {}", corner.vertex);
+    if (corner.picture_place > 0)
+      fmt::format_to(std::back_inserter(result_.plain), "/{}", corner.picture_place);
   }
 
   /// Backward indices must be there by now; forward ones may still come.

@@ -16,7 +16,9 @@ inline constexpr std::size_t kMostObjFaceCorners =
     255;  ///< tinyobjloader counts a face's corners in one byte
 
 struct ObjScan {
-  std::string plain;  ///< "v x y z", "f i j k ..." with absolute indices, "g n<K>" and "usemtl n<K>" only
+  /// "v x y z", "vt u v", "f i j k ..." or "f i/a j/b k/c ..." with absolute indices, "g n<K>" and "usemtl
+  /// n<K>" only
+  std::string plain;
   std::vector<std::string> names;       ///< group, object and material names by K
   std::vector<int> face_lines;          ///< line of each face, in order
   std::vector<Problem> material_files;  ///< what each mtllib names, as message, with its place

@@ -1,15 +1,19 @@
 #include "libsim/scene/build.h"
 
+#include <fmt/format.h>
+
 #include <filesystem>
 
 #include "libsim/base/cases.h"
 #include "libsim/geometry/obj_mesh.h"
 #include "libsim/geometry/panels.h"
+#include "libsim/matter/picture_file.h"
 #include "libsim/scene/daylight.h"
 #include "libsim/scene/finish.h"
 #include "libsim/scene/item_finish.h"
 #include "libsim/scene/item_placing.h"
 #include "libsim/scene/lamp_placing.h"
+#include "libsim/scene/pictures.h"
 #include "libsim/scene/placing.h"
 #include "libsim/scene/poured.h"
 
@@ -57,6 +61,7 @@ class Builder {
   void add_table();
   void add_items();
   void add_mesh(const MeshSection& mesh);
+  void add_own_picture(const MeshSection& mesh, ObjGroup& group);
   void add_board(const BoardSection& board);
   void add_diffuser(const DiffuserSection& diffuser);
   void add_lamp(const LampSection& lamp);
@@ -67,8 +72,17 @@ class Builder {
   RoomPlace room_;
   ItemPlacing items_;
   SceneParts parts_;
+  /// Lays a picture on the surface that was added last; a faulty one is left out, with a problem.
+  void print_on_last(const std::shared_ptr<const Pattern>& pattern, const Rectangle& on,
+                     const PictureOn& picture);
   std::vector<Problem> problems_;
 };
+
+void Builder::print_on_last(const std::shared_ptr<const Pattern>& pattern, const Rectangle& on,
+                            const PictureOn& picture) {
+  if (!pattern) return;
+  parts_.print_on_last(laid_flat(pattern, on, picture.width ? picture.width->si : 2.0 * on.half_u.norm()));
+}
 
 void Builder::add_room_and_windows() {
   std::array<std::vector<Rectangle>, 4> holes;
@@ -83,8 +97,15 @@ void Builder::add_room_and_windows() {
   }
   const std::uint16_t walls = parts_.add_object("walls", ObjectKind::room);
   const Matte paint{tinted(d_.room.walls, d_.room.wall_colour)};
-  for (std::size_t wall = 0; wall < 4; ++wall)
-    parts_.add_surface(wall_with_holes(room_.walls[wall].rectangle, holes[wall]), paint, walls);
+  std::shared_ptr<const Pattern> picture;
+  if (!d_.room.wall_picture.file.empty())
+    picture =
+        read_picture({d_.room, "room", problems_}, "wall_picture", d_, d_.room.wall_picture, d_.room.walls);
+  for (std::size_t wall = 0; wall < 4; ++wall) {
+    const Rectangle& whole = room_.walls[wall].rectangle;
+    parts_.add_surface(wall_with_holes(whole, holes[wall]), paint, walls);
+    print_on_last(picture, whole, d_.room.wall_picture);
+  }
   parts_.add_surface(mesh_of(room_.ceiling), Matte{tinted(d_.room.ceiling, d_.room.ceiling_colour)},
                      parts_.add_object("ceiling", ObjectKind::room));
   parts_.add_surface(mesh_of(room_.floor), Matte{tinted(d_.room.floor, d_.room.floor_colour)},
@@ -95,6 +116,12 @@ void Builder::add_table() {
   if (!d_.table.used) return;
   parts_.add_surface(place_table(d_.table), material_of(d_.table.finish, "light oak"),
                      parts_.add_object("table", ObjectKind::table));
+  if (d_.table.picture.file.empty()) return;
+  const Rectangle top = rectangle_facing({d_.table.x.si, d_.table.y.si, 0.0}, Direction::UnitZ(),
+                                         d_.table.width.si, d_.table.depth.si);
+  print_on_last(read_picture({d_.table, "table", problems_}, "picture", d_, d_.table.picture,
+                             d_.table.finish.reflectance),
+                top, d_.table.picture);
 }
 
 void Builder::add_items() {
@@ -126,19 +153,40 @@ void Builder::add_mesh(const MeshSection& mesh) {
                                 ? mesh.finish
                                 : Finish{.surface = own->second, .reflectance = {}, .colour = {}};
       parts_.add_surface(moved(std::move(group.mesh), placement), material_of(finish, "grey card"), object);
+      if (own == mesh.groups.end()) add_own_picture(mesh, group);
     }
   } catch (const SceneError& error) {
     problems_.insert(problems_.end(), error.problems().begin(), error.problems().end());
   }
 }
 
+/// The picture that the model's material names, where the scene gives no finish of its own.
+void Builder::add_own_picture(const MeshSection& mesh, ObjGroup& group) {
+  const Finish& own = mesh.finish;
+  if (group.picture.empty() || group.places.empty()) return;
+  if (!own.surface.empty() || own.reflectance || own.colour || own.gloss) return;
+  PictureLoad load = load_picture(group.picture);
+  if (load.pattern)
+    return parts_.print_on_last({std::move(load.pattern), LaidByCorners{std::move(group.places)}});
+  const FaultList faults(mesh, heading_text("mesh", tame(mesh.name)), problems_);
+  faults.error("file",
+               fmt::format("file: its material {} has a picture, and {} {}", in_quotes(group.name),
+                           in_quotes(group.picture), load.fault),
+               load.remedy + ", or give the group a surface");
+}
+
 void Builder::add_board(const BoardSection& board) {
   if (!board.used) return;
+  std::shared_ptr<const Pattern> picture;
+  if (!board.picture.file.empty())
+    picture = read_picture({board, heading_text("board", tame(board.name)), problems_}, "picture", d_,
+                           board.picture, board.finish.reflectance);
   const Material material =
       material_of(board.finish, "white foam board", {board.specular_share, board.roughness});
   const std::uint16_t object = parts_.add_object(board.name, ObjectKind::board);
   for (const Rectangle& front : place_board(board, d_.table.height.si)) {
     parts_.add_target_sheet(front, material, object, false);
+    print_on_last(picture, front, board.picture);
     parts_.add_target_sheet(back_of(front, board.thickness.si), material, object, false);
     parts_.add_surface(edges_of_sheet(front, board.thickness.si), material, object);
   }
@@ -171,6 +219,7 @@ void Builder::add_lamp(const LampSection& lamp) {
 }
 
 Built Builder::finished() {
+  attach_source_lines(problems_, d_.file, d_.text);
   if (any_error(problems_)) throw SceneError(std::move(problems_));
   return {Scene(std::move(parts_)), in_order(std::move(problems_))};
 }

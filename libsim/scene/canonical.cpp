@@ -4,6 +4,7 @@
 
 #include <cstdint>
 
+#include "libsim/scene/pictures.h"
 #include "libsim/scene/sections.h"
 #include "libsim/scene/value_writer.h"
 
@@ -78,7 +79,7 @@ std::string scene_hash(const Description& description) {
   // FNV-1a, 64 bit: Fowler, Noll, Vo, Eastlake, "The FNV Non-Cryptographic Hash Algorithm", IETF draft,
   // section 2.
   std::uint64_t state = 0xcbf29ce484222325u;
-  for (const char c : canonical_scene(description, false)) {
+  for (const char c : canonical_scene(description, false) + bytes_of_pictures(description)) {
     state ^= static_cast<unsigned char>(c);
     state *= 0x100000001b3u;
   }

@@ -12,8 +12,9 @@ namespace fillside {
 /// keys whose value is left out stand as comments themselves.
 std::string canonical_scene(const Description& description, bool all_defaults);
 
-/// 16 hex digits that change when what the scene says changes, and not with comments, order of keys or
-/// spelling. The contents of mesh files are not in it.
+/// 16 hex digits that change when what the scene says or the bytes of its pictures change, and not with
+/// comments, order of keys or spelling. The contents of mesh files, and of pictures that they name, are not
+/// in it.
 std::string scene_hash(const Description& description);
 
 }  // namespace fillside

@@ -5,6 +5,7 @@
 #include "libsim/scene/claim_check.h"
 #include "libsim/scene/daylight.h"
 #include "libsim/scene/lamp_check.h"
+#include "libsim/scene/pictures.h"
 #include "libsim/scene/placed_check.h"
 #include "libsim/scene/room_check.h"
 #include "libsim/scene/spot_check.h"
@@ -16,6 +17,7 @@ namespace fillside {
 std::vector<Problem> check(const Description& description) {
   std::vector<Problem> problems;
   check_surfaces(description, problems);
+  check_pictures(description, problems);
   check_lamps(description, problems);
   check_room(description, problems);
   check_daylight(description, problems);

@@ -71,6 +71,12 @@ struct Finish {
   std::optional<std::string> gloss{};  ///< of a clear coat over it; absent: the catalogue's
 };
 
+/// A picture on a surface, in place of a finish.
+struct PictureOn {
+  std::string file;             ///< relative to the scene's folder; empty: none
+  std::optional<Length> width;  ///< of one picture; absent: the whole surface's
+};
+
 struct SetSection : Section {
   std::string title = "a table by a window";
   int seed = 1;
@@ -100,6 +106,7 @@ struct RoomSection : Section {
   Length along = metres(0.0);
   double walls = 0.6, ceiling = 0.8, floor = 0.25;
   std::optional<Colour> wall_colour, ceiling_colour, floor_colour;
+  PictureOn wall_picture;
 };
 
 struct WindowSection : Section {
@@ -128,6 +135,7 @@ struct WindowSection : Section {
 
 struct TableSection : Section {
   Finish finish{.surface = "light oak", .reflectance = {}, .colour = {}};
+  PictureOn picture;
   Length width = metres(1.2), depth = metres(0.8), height = metres(0.75);
   Length x = metres(0.0), y = metres(0.0);
   bool used = true;
@@ -169,6 +177,7 @@ struct BoardSection : Section {
   std::optional<Length> width, height;
   bool upright = false;
   Finish finish{.surface = "white foam board", .reflectance = {}, .colour = {}};
+  PictureOn picture;
   std::optional<double> specular_share, roughness;
   std::optional<Angle> fold;
   Length thickness = millimetres(5);
@@ -364,6 +373,11 @@ void fields(V&& v, RoomSection& s) {
   v(Field{"wall_colour", "hue of the walls, \"#rrggbb\""}, s.wall_colour);
   v(Field{"ceiling_colour", "hue of the ceiling, \"#rrggbb\""}, s.ceiling_colour);
   v(Field{"floor_colour", "hue of the floor, \"#rrggbb\""}, s.floor_colour);
+  v(Field{"wall_picture", "PNG or JPEG file of all walls, scaled in the mean to the walls' reflectance"},
+    s.wall_picture.file);
+  v(Field{"wall_picture_width", "width of one such picture, which repeats; left out: the whole wall's", 0.001,
+          50},
+    s.wall_picture.width);
 }
 
 template <class V>
@@ -454,8 +468,19 @@ void finish_fields(V&& v, Finish& f) {
 }
 
 template <class V>
+void picture_fields(V&& v, PictureOn& p) {
+  v(Field{"picture",
+          "PNG or JPEG file of the surface, instead of a surface by name; sRGB values are taken for "
+          "reflectances, or scaled to the reflectance where one is given"},
+    p.file);
+  v(Field{"picture_width", "width of one picture, which repeats; left out: the whole width", 0.001, 50},
+    p.width);
+}
+
+template <class V>
 void fields(V&& v, TableSection& s) {
   finish_fields(v, s.finish);
+  picture_fields(v, s.picture);
   v(Field{"width", "left to right", 0.05, 20}, s.width);
   v(Field{"depth", "front to back", 0.05, 20}, s.depth);
   v(Field{"height", "top above the floor", 0.01, 3}, s.height);
@@ -520,6 +545,7 @@ void fields(V&& v, BoardSection& s) {
   v(Field{"height", "standing side, instead of a stock sheet", 0.005, 10}, s.height);
   v(Field{"upright", "true: the sheet stands on its short side"}, s.upright);
   finish_fields(v, s.finish);
+  picture_fields(v, s.picture);
   v(Field{"specular_share", "share of the reflected light that goes mirror-wise; left out: the catalogue's",
           0, 1},
     s.specular_share);

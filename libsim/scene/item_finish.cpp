@@ -26,7 +26,7 @@ constexpr std::array kUsualSurfaces{
     PartSurface{"jar", "lid", "jar lid"},
     PartSurface{"tumbler", "filling", "orange"},
     PartSurface{"box", "body", "kraft paper"},
-    PartSurface{"loaf", "crumb", "crumb"},
+    PartSurface{"loaf", "crumb", "bread crust"},  // the slashes opened in the oven and took colour
     PartSurface{"citrus tart", "body", "tart crust"},
     PartSurface{"citrus tart", "filling", "citrus filling"},
     PartSurface{"citrus tart", "flesh", "orange"},

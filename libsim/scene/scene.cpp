@@ -72,6 +72,10 @@ std::uint16_t object_at(const Emitter& emitter, const Point& point) {
   return opening && is_curtain_at(*opening, point) ? emitter.curtain_object : emitter.object;
 }
 
+Material material_at(const Surface& surface, const SurfacePlace& place) {
+  return surface.print ? Material(Matte{surface.print->reflectance_at(place)}) : surface.material;
+}
+
 std::uint16_t SceneParts::add_object(std::string name, ObjectKind kind, bool subject) {
   objects.push_back({std::move(name), kind, subject});
   return static_cast<std::uint16_t>(objects.size() - 1);
@@ -79,6 +83,11 @@ std::uint16_t SceneParts::add_object(std::string name, ObjectKind kind, bool sub
 
 void SceneParts::add_surface(Mesh mesh, const Material& material, std::uint16_t object) {
   surfaces.push_back({std::move(mesh), material, object, kNone, kNone});
+}
+
+void SceneParts::print_on_last(Print print) {
+  surfaces.back().material = Matte{print.pattern->mean()};
+  surfaces.back().print = std::make_shared<const Print>(std::move(print));
 }
 
 void SceneParts::add_target_sheet(const Rectangle& rectangle, const Material& material, std::uint16_t object,

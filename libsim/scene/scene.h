@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -14,6 +15,7 @@
 #include "libsim/light/outside.h"
 #include "libsim/matter/material.h"
 #include "libsim/scene/opening.h"
+#include "libsim/scene/print.h"
 
 namespace fillside {
 
@@ -87,9 +89,13 @@ struct Surface {
   Mesh mesh;
   Material material = Matte{};
   std::uint16_t object = 0;
-  int emitter = kNone;  ///< the emitter whose room face this is
-  int target = kNone;   ///< the target whose rectangle this is
+  int emitter = kNone;                      ///< the emitter whose room face this is
+  int target = kNone;                       ///< the target whose rectangle this is
+  std::shared_ptr<const Print> print = {};  ///< a picture on it; the material is then its mean, matte
 };
+
+/// What the surface is there: its material, or the matte colour of its picture.
+Material material_at(const Surface& surface, const SurfacePlace& place);
 
 /// Everything a Scene is made of; tests put sets together from these directly.
 struct SceneParts {
@@ -101,6 +107,8 @@ struct SceneParts {
 
   std::uint16_t add_object(std::string name, ObjectKind kind, bool subject = false);
   void add_surface(Mesh mesh, const Material& material, std::uint16_t object);
+  /// Puts a picture on the surface that was added last; its material becomes the picture's mean.
+  void print_on_last(Print print);
   /// A sheet of no thickness that receivers aim at.
   void add_target_sheet(const Rectangle& rectangle, const Material& material, std::uint16_t object,
                         bool both_sides);

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <vector>
 
+#include "libsim/matter/fresnel.h"
 #include "libsim/transport/runs_in.h"
 #include "libsim/transport/walk.h"
 
@@ -11,6 +12,8 @@ namespace {
 
 constexpr int kMostTurns = 64;  // a filled glass takes eight and what goes to and fro in it
 constexpr int kTurnsBeforeRoulette = 4;
+constexpr int kMostForks = 3;
+constexpr int kChoosesTheWay = 2;  // the number by which clear faces choose between mirroring and passing
 constexpr std::uint32_t kTurnGroup = 62 * kGroupsOfAWalk;
 constexpr std::uint32_t kLobeWalk = 63 * kGroupsOfAWalk;  // between those of gather's panes and its boards
 
@@ -51,53 +54,114 @@ void add_lobe(const GatherContext& context, const SampleNumbers& numbers, int ke
     if (radiance[source].maxCoeff() > 0.0) ledger.add(source, via, radiance[source]);
 }
 
+/// Share of what a clear face sends the viewer that it mirrors; nothing for other materials.
+double mirrored_share(const Material& face, const Direction& to_viewer) {
+  if (const auto* pane = std::get_if<ClearPane>(&face)) {
+    const PaneShares shares = pane_shares(*pane, std::abs(to_viewer.z()));
+    return shares.mirrored / (shares.mirrored + shares.transmitted);
+  }
+  if (const auto* media = std::get_if<Dielectric>(&face))
+    return face_reflectance(
+        medium_toward(*media, -to_viewer.z()).index / medium_toward(*media, to_viewer.z()).index,
+        std::abs(to_viewer.z()));
+  return 0.0;
+}
+
+/// A ray on its way from the lens.
+struct Leg {
+  Ray ray;
+  Rgb weight = grey(1.0);
+  std::size_t via = kStraight;
+  RunsIn medium = {};
+  std::uint32_t turn = 0;
+  int forks = 0;  ///< clear faces at which both ways were taken so far
+};
+
+class CameraPath {
+ public:
+  CameraPath(Gatherer& gatherer, const SampleNumbers& numbers, int kept_replicate, Ledger& ledger)
+      : gatherer_(gatherer),
+        context_(gatherer.context()),
+        numbers_(numbers),
+        kept_replicate_(kept_replicate),
+        ledger_(ledger) {}
+
+  void follow(Leg leg);
+
+ private:
+  bool turned(Leg& leg, const Vertex& vertex, const Material& narrow, const Numbers4& u) const;
+
+  Gatherer& gatherer_;
+  const GatherContext& context_;
+  const SampleNumbers& numbers_;
+  int kept_replicate_;
+  Ledger& ledger_;
+};
+
+/// Sends the leg on from a vertex, by numbers; false when nothing goes on.
+bool CameraPath::turned(Leg& leg, const Vertex& vertex, const Material& narrow, const Numbers4& u) const {
+  const auto drawn = draw_scattering(narrow, vertex.frame.to_local(-leg.ray.direction), u);
+  if (!drawn) return false;
+  leg.weight *= drawn->weight;
+  if (leg.weight.maxCoeff() <= 0.0) return false;
+  if (drawn->turn != Turn::straight) leg.via = via_of_object(vertex.object);
+  if (leg.turn >= kTurnsBeforeRoulette) {
+    const double survives = std::min(1.0, drawn->weight.maxCoeff());
+    if (u[3] >= survives) return false;
+    leg.weight /= survives;
+  }
+  leg.weight *= drawn->concentration;
+  const Direction onward = vertex.frame.to_world(drawn->to_source);
+  leg.medium.go_on(vertex.material, vertex.frame.normal, onward);
+  leg.ray = leaving(vertex.position, vertex.frame.normal, onward);
+  ++leg.turn;
+  return true;
+}
+
+void CameraPath::follow(Leg leg) {
+  while (leg.turn < kMostTurns) {
+    // 1. The next surface; the light of a window or lamp is taken on the way.
+    const auto hit = context_.scene.caster().first_hit(leg.ray, context_.mask);
+    if (!hit) return;
+    leg.weight *=
+        leg.medium.left_of_the_way(context_.scene.surfaces()[hit->surface].material, *hit, leg.ray.direction);
+    const auto vertex = arrive(context_, *hit, leg.ray.direction, leg.weight, leg.via, ledger_);
+    if (!vertex) return;
+    const Direction to_viewer = -leg.ray.direction;
+    // 2. What it scatters widely is gathered here.
+    if (const auto wide = wide_part(vertex->material))
+      gatherer_.gather({.first = numbers_,
+                        .receiver = {vertex->position, vertex->frame.normal, SeenSurface{*wide, to_viewer}},
+                        .weight = leg.weight,
+                        .kept_replicate = kept_replicate_,
+                        .ledger = ledger_});
+    // 3. The rest is followed: a lobe by a walk, exact mirrors and what goes straight from here.
+    const auto narrow = narrow_part(vertex->material);
+    if (!narrow) return;
+    if (has_lobe(*narrow))
+      return add_lobe(context_, numbers_, kept_replicate_, *vertex, *narrow, to_viewer, leg.weight, ledger_);
+    // 4. The first clear faces are followed both ways, each with its share: a window that glass mirrors to
+    // one part in twenty-five would else be met by one sample in twenty-five, as a bright speck.
+    Numbers4 u = numbers_.group(kTurnGroup + leg.turn);
+    const double mirrored = mirrored_share(*narrow, vertex->frame.to_local(to_viewer));
+    if (leg.forks < kMostForks && mirrored > 0.0 && mirrored < 1.0) {
+      ++leg.forks;
+      Leg aside = leg;
+      aside.weight *= mirrored;
+      leg.weight *= 1.0 - mirrored;
+      u[kChoosesTheWay] = 0.0;
+      if (turned(aside, *vertex, *narrow, u)) follow(aside);
+      u[kChoosesTheWay] = 1.0;
+    }
+    if (!turned(leg, *vertex, *narrow, u)) return;
+  }
+}
+
 }  // namespace
 
 void add_radiance_along(Gatherer& gatherer, const SampleNumbers& numbers, int kept_replicate, const Ray& ray,
                         Ledger& ledger) {
-  const GatherContext& context = gatherer.context();
-  Ray rest = ray;
-  Rgb weight = grey(1.0);
-  std::size_t via = kStraight;
-  RunsIn medium;
-  for (std::uint32_t turn = 0; turn < kMostTurns; ++turn) {
-    // 1. The next surface; the light of a window or lamp is taken on the way.
-    const auto hit = context.scene.caster().first_hit(rest, context.mask);
-    if (!hit) return;
-    weight *= medium.left_of_the_way(context.scene.surfaces()[hit->surface].material, *hit, rest.direction);
-    const auto vertex = arrive(context, *hit, rest.direction, weight, via, ledger);
-    if (!vertex) return;
-    const Direction to_viewer = -rest.direction;
-    // 2. What it scatters widely is gathered here.
-    if (const auto wide = wide_part(vertex->material))
-      gatherer.gather({.first = numbers,
-                       .receiver = {vertex->position, vertex->frame.normal, SeenSurface{*wide, to_viewer}},
-                       .weight = weight,
-                       .kept_replicate = kept_replicate,
-                       .ledger = ledger});
-    // 3. The rest is followed: a lobe by a walk, exact mirrors and what goes straight from here.
-    const auto narrow = narrow_part(vertex->material);
-    if (!narrow) return;
-    if (has_lobe(*narrow)) {
-      add_lobe(context, numbers, kept_replicate, *vertex, *narrow, to_viewer, weight, ledger);
-      return;
-    }
-    const Numbers4 u = numbers.group(kTurnGroup + turn);
-    const auto drawn = draw_scattering(*narrow, vertex->frame.to_local(to_viewer), u);
-    if (!drawn) return;
-    weight *= drawn->weight;
-    if (weight.maxCoeff() <= 0.0) return;
-    if (drawn->turn != Turn::straight) via = via_of_object(vertex->object);
-    if (turn >= kTurnsBeforeRoulette) {
-      const double survives = std::min(1.0, drawn->weight.maxCoeff());
-      if (u[3] >= survives) return;
-      weight /= survives;
-    }
-    weight *= drawn->concentration;
-    const Direction onward = vertex->frame.to_world(drawn->to_source);
-    medium.go_on(vertex->material, vertex->frame.normal, onward);
-    rest = leaving(vertex->position, vertex->frame.normal, onward);
-  }
+  CameraPath(gatherer, numbers, kept_replicate, ledger).follow({ray});
 }
 
 }  // namespace fillside

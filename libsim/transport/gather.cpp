@@ -123,7 +123,8 @@ void Gatherer::arrive(const Waiting& ray, const TowardTarget& goal, bool blocked
   if (cell != SurfaceCells::kNone)
     return add_kept(*context_.kept, goal.kept_replicate, cell, counted, via_of_object(surface.object),
                     *ray.ledger);
-  add_walk({goal.point, frame_around(target.rectangle.normal()), surface.material, surface.object},
+  add_walk({goal.point, frame_around(target.rectangle.normal()), material_at(surface, {goal.point}),
+            surface.object},
            -ray.to_source, counted, goal.numbers, kTargetWalk, FirstVertex::turned_only, goal.kept_replicate,
            *ray.ledger);
 }

@@ -65,8 +65,10 @@ void KeptLight::sample_cell(const Scene& scene, const KeepingBudget& budget, int
     std::ranges::fill(brought, grey(0.0));
     const std::size_t before = ends.size();
     walk({scene, numbers, kPlaceGroup + 1, mask_, RowsBy::source, {this, replicate, &ends}},
-         {place.position, frame_around(place.normal), surface.material, surface.object}, place.normal,
-         grey(1.0 / budget.samples), FirstVertex::everything, brought);
+         {place.position, frame_around(place.normal),
+          material_at(surface, {place.position, place.triangle, place.along_second, place.along_third}),
+          surface.object},
+         place.normal, grey(1.0 / budget.samples), FirstVertex::everything, brought);
     if (!std::ranges::all_of(brought, [](const Rgb& each) { return each.isFinite().all(); }) ||
         !std::all_of(ends.begin() + static_cast<std::ptrdiff_t>(before), ends.end(), is_finite)) {
       ++refused_;

@@ -154,7 +154,12 @@ SurfaceCells::Place SurfaceCells::draw(const Scene& scene, std::uint32_t index, 
   }
   const auto& corner = mesh.triangles[triangle];
   const Point &a = mesh.corners[corner[0]], &b = mesh.corners[corner[1]], &c = mesh.corners[corner[2]];
-  return {a + at.x * (b - a) + at.y * (c - a), (b - a).cross(c - a).normalized(), cell.surface};
+  return {a + at.x * (b - a) + at.y * (c - a),
+          (b - a).cross(c - a).normalized(),
+          cell.surface,
+          triangle,
+          at.x,
+          at.y};
 }
 
 }  // namespace fillside

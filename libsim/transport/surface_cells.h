@@ -31,6 +31,8 @@ class SurfaceCells {
     Point position;
     Direction normal;
     std::size_t surface;
+    std::uint32_t triangle;
+    double along_second, along_third;  ///< the triangle's barycentric weights, as in a Hit
   };
   Place draw(const Scene& scene, std::uint32_t cell, const Numbers4& u) const;
 

@@ -181,11 +181,13 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
     }
 
     // 3. Roulette on what this surface returns, never on the whole path: dark corners stay as well sampled as
-    // light ones. Where the drawn direction has a share in the emitters' light (a coat that mirrors little, a
-    // bright window) it is played only after that light is in.
-    // A walk that ends at the next cell plays none: it would save no ray.
-    const bool plays = turn_ > 0 || context_.kept.ends == nullptr;
-    const double survives = plays ? std::min(1.0, drawn->weight.maxCoeff()) : 1.0;
+    // light ones. Not on a coat that the lens looks at: it mirrors a twenty-fifth, and one sample in
+    // twenty-five would have to stand for all. Where the drawn direction has a share in the emitters' light
+    // (a coat that mirrors little, a bright window) it is played only after that light is in. A walk that
+    // ends at the next cell plays none: it would save no ray.
+    const bool looked_at = turn_ == 0 && first == FirstVertex::everything && has_lobe(vertex.material),
+               ends_next = turn_ == 0 && context_.kept.ends != nullptr;
+    const double survives = looked_at || ends_next ? 1.0 : std::min(1.0, drawn->weight.maxCoeff());
     const bool lives = numbers(0)[3] < survives, early = from.counted_by == CameFrom::shadow_rays_alone;
     if (early && !lives) return;
     if (early) weight /= survives;
@@ -212,7 +214,9 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
 
 Vertex vertex_at(const Scene& scene, const Hit& hit) {
   const Surface& surface = scene.surfaces()[hit.surface];
-  return {hit.position, frame_around(hit.normal), surface.material, surface.object};
+  return {hit.position, frame_around(hit.normal),
+          material_at(surface, {hit.position, hit.triangle, hit.along_second, hit.along_third}),
+          surface.object};
 }
 
 std::optional<Vertex> room_face_at(const Scene&, const Emitter& emitter, const Hit& hit) {
