@@ -104,10 +104,10 @@ void Builder::add_items() {
         parts_.add_object(item.name, item.subject ? ObjectKind::food : ObjectKind::prop, item.subject);
     if (!item.liquid.empty())
       for (PouredPart& part : poured(item, placed.item))
-        parts_.add_surface(std::move(part.mesh), part.material, object);
+        parts_.add_surface(std::move(part.mesh), part.material, object, part.role);
     else
       for (const ItemPart& part : placed.item.parts)
-        parts_.add_surface(part.mesh, part_material(item, part.role), object);
+        parts_.add_surface(part.mesh, part_material(item, part.role), object, part.role);
   }
 }
 
@@ -125,7 +125,8 @@ void Builder::add_mesh(const MeshSection& mesh) {
       const Finish finish = own == mesh.groups.end()
                                 ? mesh.finish
                                 : Finish{.surface = own->second, .reflectance = {}, .colour = {}};
-      parts_.add_surface(moved(std::move(group.mesh), placement), material_of(finish, "grey card"), object);
+      parts_.add_surface(moved(std::move(group.mesh), placement), material_of(finish, "grey card"), object,
+                         group.name);
     }
   } catch (const SceneError& error) {
     problems_.insert(problems_.end(), error.problems().begin(), error.problems().end());

@@ -89,6 +89,7 @@ struct Surface {
   std::uint16_t object = 0;
   int emitter = kNone;  ///< the emitter whose room face this is
   int target = kNone;   ///< the target whose rectangle this is
+  std::string part = {};  ///< which part of its object: "filling"; empty for a thing of one part
 };
 
 /// Everything a Scene is made of; tests put sets together from these directly.
@@ -100,7 +101,7 @@ struct SceneParts {
   Outside outside;
 
   std::uint16_t add_object(std::string name, ObjectKind kind, bool subject = false);
-  void add_surface(Mesh mesh, const Material& material, std::uint16_t object);
+  void add_surface(Mesh mesh, const Material& material, std::uint16_t object, std::string part = {});
   /// A sheet of no thickness that receivers aim at.
   void add_target_sheet(const Rectangle& rectangle, const Material& material, std::uint16_t object,
                         bool both_sides);

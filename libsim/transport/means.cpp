@@ -9,6 +9,8 @@
 namespace fillside {
 namespace {
 
+constexpr std::uint32_t kPlaceGroup = 0;
+
 /// A few samples of each kind of instrument; `first` are the numbers of the first of them.
 struct FewSamples {
   Gatherer& gatherer;
@@ -38,12 +40,11 @@ struct FewSamples {
   }
   void operator()(const Camera& camera) const {
     each([&](const SampleNumbers& numbers) {
-      add_radiance_along(gatherer, numbers, camera.draw(element, numbers.group(kPlaceGroup)), ledger);
+      add_radiance_along(gatherer, numbers, camera_ray(camera, element, numbers), ledger);
     });
   }
 
  private:
-  static constexpr std::uint32_t kPlaceGroup = 0;
   /// Light changes little within a cell of this size; in a larger one each sample has a place of its own.
   static bool is_small(const MapPlane& plane) {
     constexpr double kSmallCell_m = 0.05;
@@ -72,6 +73,16 @@ const std::string& name_of(const Sensor& sensor) {
                     sensor);
 }
 
+SampleNumbers numbers_at(const Sensor& sensor, const Budget& budget, const MeansOf& of) {
+  // Its name gives an instrument its own numbers, the same in every variant of a set.
+  return {budget.seed, name_hash(name_of(sensor)) + of.element, budget.first_replicate + of.replicate,
+          budget.first_sample};
+}
+
+Ray camera_ray(const Camera& camera, std::size_t pixel, const SampleNumbers& numbers) {
+  return camera.draw(pixel, numbers.group(kPlaceGroup));
+}
+
 RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget& budget, const MeansOf& of,
                           Ledger& means, RowsBy rows) {
   const auto [element, replicate] = of;
@@ -80,9 +91,7 @@ RefusedSamples take_means(const Scene& scene, const Sensor& sensor, const Budget
   const KeptReplicate kept{
       budget.kept, budget.kept ? (budget.first_replicate + of.replicate) % budget.kept->replicates() : 0};
   Gatherer gatherer({scene, mask_of(sensor), rows, kept, budget.parts});
-  // Its name gives an instrument its own numbers, the same in every variant of a set.
-  const std::uint64_t address = name_hash(name_of(sensor)) + element;
-  const SampleNumbers numbers(budget.seed, address, budget.first_replicate + replicate, 0);
+  const SampleNumbers numbers = numbers_at(sensor, budget, of);
   const std::uint32_t end = budget.first_sample + budget.samples;
   for (std::uint32_t sample = budget.first_sample; sample < end;) {
     const auto count = std::min<std::uint32_t>(kMostRaysTogether - sample % kMostRaysTogether, end - sample);
