@@ -124,7 +124,7 @@ std::vector<LegendEntry> glare_legend() {
     Picture patch = blank_picture(1, 1);
     patch.set(0, 0, colour_of_glare(step));
     const bool last = step == kGlareSteps_stops.back();
-    legend.push_back({patch, stops_text(step, false) + (last ? " and more stops of glare" : "")});
+    legend.push_back({patch, stops_text(step, false) + (last ? " stops or more" : "")});
   }
   return legend;
 }

@@ -26,9 +26,10 @@ Camera no_wider_than(Camera camera, int widest) {
   return camera;
 }
 
-/// Sums over an image's pixels, each counted by how much of it the image covers.
+/// Sums over an image's pixels. What is there otherwise counts by how much of a pixel the image covers; what
+/// is added is less by that already in a pixel on the edge.
 struct ImageLight {
-  PerReplicate weight{}, total{}, added{};
+  PerReplicate covered{}, added{}, otherwise{};
 };
 
 /// All light of one pixel and replicate, and what a part of a thing mirrors there.
@@ -64,9 +65,11 @@ ImageLight measure_image(const Scene& scene, const Camera& camera, const Budget&
   ImageLight sums;
   for (std::size_t i = 0; i < pixels.size(); ++i)
     for (std::size_t r = 0; r < kMostReplicates; ++r) {
-      sums.weight[r] += pixels[i].second;
-      sums.total[r] += pixels[i].second * light[i][r][0];
-      sums.added[r] += pixels[i].second * light[i][r][1];
+      const auto [total, added] = light[i][r];
+      const double covered = pixels[i].second / kMostReplicates;
+      sums.covered[r] += covered;
+      sums.added[r] += added;
+      sums.otherwise[r] += covered * (total - added);
     }
   return sums;
 }
@@ -140,9 +143,8 @@ GlareReading read_glare(const Scene& scene, const Camera& camera, const Effort& 
         budget.kept = &*kept;
       }
       const ImageLight light = measure_image(scene, small, budget, key, image);
-      const Estimate added = ratio(light.added, light.weight), total = ratio(light.total, light.weight);
-      glare.added_cd_m2 = light_factor * added;
-      glare.otherwise_cd_m2 = light_factor * (total - added);
+      glare.added_cd_m2 = light_factor * ratio(light.added, light.covered);
+      glare.otherwise_cd_m2 = light_factor * ratio(light.otherwise, light.covered);
       least[key] = std::max(least[key], 0.25 * glare.otherwise_cd_m2.value());
       reading.glares.push_back(std::move(glare));
     }
