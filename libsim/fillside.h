@@ -179,6 +179,7 @@
 #include "libsim/view/glare.h"           // X
 #include "libsim/view/lattice.h"         // the grid of a map's values with one more ring on the
 #include "libsim/view/levels.h"          // the round values of a scale
+#include "libsim/view/light_layers.h"    // X
 #include "libsim/view/map.h"             // A figure spread over a plane
 #include "libsim/view/map_figures.h"     // the maps
 #include "libsim/view/map_value.h"       // reading a map between its cell centres

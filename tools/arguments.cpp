@@ -141,6 +141,10 @@ void add_render_options(CLI::App& verb, Arguments& a) {
       verb, "--glare", a.glare,
       "where windows and lamps mirror in what shines, how much they add, and which way to move to lose "
       "them; makes SCENE-glare.png too");
+  add_switch(
+      verb, "--layers", a.layers,
+      "the key alone, each other source, each board, the food and the ambient light as pictures that add up "
+      "to the whole");
 }
 
 void add_calendar_options(CLI::App& verb, Arguments& a) {

@@ -22,6 +22,7 @@
 #include "libsim/writers/png.h"
 #include "tools/exit_status.h"
 #include "tools/glare_block.h"
+#include "tools/layer_files.h"
 #include "tools/open_scene.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
@@ -101,6 +102,7 @@ struct Metered {
   double light_factor = 1.0;  ///< an anchor's
   White white;
   ToneLimits limits;
+  Key key;
 };
 
 Metered metered(const Description& description, const Scene& scene, const Effort& effort, Stops brighter) {
@@ -109,8 +111,12 @@ Metered metered(const Description& description, const Scene& scene, const Effort
     throw SceneError({problem_at(description.daylight.place, "no light reaches the dish",
                                  "open a cover, or raise [daylight] outdoor")});
   const Exposed exposed = exposure_of(description, set, camera_of(description, scene), brighter);
-  return {exposed, ratio_text(set), set.light_factor(), white_of(description, set),
-          tone_limits(description, set, exposed, brighter)};
+  return {exposed,
+          ratio_text(set),
+          set.light_factor(),
+          white_of(description, set),
+          tone_limits(description, set, exposed, brighter),
+          set.key};
 }
 
 PictureReading taken(const Scene& scene, const Camera& camera, const Effort& effort, bool quiet) {
@@ -118,9 +124,12 @@ PictureReading taken(const Scene& scene, const Camera& camera, const Effort& eff
   return take_picture(scene, camera, effort, bar.callback());
 }
 
+Development development_by(const Metered& light) {
+  return {.metered = light.exposed.metered, .white_balance = balance_for(light.white.light)};
+}
+
 Picture developed_by(const Metered& light, std::span<const Rgb> pixels, const Camera& camera) {
-  return developed(pixels, camera.columns, camera.rows,
-                   {.metered = light.exposed.metered, .white_balance = balance_for(light.white.light)});
+  return developed(pixels, camera.columns, camera.rows, development_by(light));
 }
 
 std::vector<LegendEntry> zebra_legend() {
@@ -184,6 +193,14 @@ Json document(const Description& description, const Effort& effort, const std::s
           {"cached_mode", audit_document(taken.audit)}};
 }
 
+Json layers_of(const Scene& scene, const Measurement& picture, const Metered& light, const std::string& stem,
+               const Arguments& arguments, const Metadata& metadata) {
+  const LayerFiles files =
+      write_layers(stem, picture, light_layers(scene, light.key), development_by(light), metadata);
+  if (!arguments.json) say(layers_text(files));
+  return layers_json(files);
+}
+
 /// A taken picture and all that its files need.
 struct Taken {
   const Description& description;
@@ -231,6 +248,8 @@ Json render_one(const Description& description, const std::string& stem, const A
   note_shortfall(arguments, effort, picture.reached_stops, " in the middle pixel");
   note_refused(arguments, picture.measurement.refused());
   Json answer = document(description, effort, stem, light, picture, tones_json(pixels, light));
+  if (arguments.layers)
+    answer["layers"] = layers_of(scene, picture.measurement, light, stem, arguments, metadata);
   const Taken taken_picture{description, scene, camera, light, pixels, metadata, stem};
   if (arguments.glare) answer["glare"] = glare_of(taken_picture, effort, arguments);
   return answer;

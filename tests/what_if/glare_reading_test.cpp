@@ -128,6 +128,7 @@ class SoupSet : public ::testing::Test {
       : description(load()),
         scene(std::move(build(description).scene)),
         camera(camera_of(description, scene)) {
+    camera.columns = 240, camera.rows = 160;
     for (const Surface& surface : scene.surfaces()) {
       if (surface.part == "filling") soup = bounds_of(surface.mesh);
       if (surface.part == "body") bowl = bounds_of(surface.mesh);
