@@ -145,6 +145,8 @@ void add_render_options(CLI::App& verb, Arguments& a) {
       verb, "--layers", a.layers,
       "the key alone, each other source, each board, the food and the ambient light as pictures that add up "
       "to the whole");
+  add_switch(verb, "--clay", a.clay,
+             "food and props in matte grey of 18 %, to judge their form; makes SCENE-clay.png");
 }
 
 void add_calendar_options(CLI::App& verb, Arguments& a) {

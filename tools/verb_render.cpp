@@ -237,7 +237,8 @@ Json render_one(const Description& description, const std::string& stem, const A
   const Metadata metadata = provenance(arguments, description, effort);
   const auto pixels = scene_linear(picture.measurement);
   write_file(stem + ".png",
-             picture_bytes(pixels, camera, light, arguments.zebra, description.set.title, metadata));
+             picture_bytes(pixels, camera, light, arguments.zebra,
+                           description.set.title + (arguments.clay ? " in clay" : ""), metadata));
   write_file(stem + ".exr", exr_bytes(layered(picture.measurement, metadata)));
   if (!arguments.json)
     say(fmt::format(
@@ -259,7 +260,8 @@ Json render_one(const Description& description, const std::string& stem, const A
 std::vector<std::string> stems_of(const Arguments& arguments) {
   std::vector<std::string> stems;
   for (const std::string& scene : arguments.scenes) {
-    const auto stem = (std::filesystem::path(arguments.folder) / file_stem_of(scene, arguments)).string();
+    const auto stem = (std::filesystem::path(arguments.folder) / file_stem_of(scene, arguments)).string() +
+                      (arguments.clay ? "-clay" : "");
     if (std::ranges::find(stems, stem) != stems.end())
       throw SceneError(
           {problem_at({scene, 0, 0}, fmt::format("an earlier scene is written to {}.png too", stem),

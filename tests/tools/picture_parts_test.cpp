@@ -11,6 +11,7 @@
 #define STBI_NO_STDIO
 #include <stb/stb_image.h>
 
+#include <array>
 #include <cmath>
 #include <map>
 #include <nlohmann/json.hpp>
@@ -145,10 +146,26 @@ TEST_F(PictureParts, glare_is_told_drawn_and_comes_with_ways_to_lose_it) {
   EXPECT_FALSE(glare.at("moves_that_clear").empty());
   EXPECT_EQ(decoded(at("small-glare.png")).width, 24);
   const std::string out =
-      run(std::vector<std::string>{"render", "small.toml", "--pixels", "24", "--glare"} + kRoughly + broth)
-          .out;
+      run(std::vector<std::string>{"render", "small.toml", "--pixels", "24", "--glare"} + kRoughly).out;
   EXPECT_THAT(out, HasSubstr("Glare: windows and lamps mirrored"));
   EXPECT_THAT(out, HasSubstr("To lose \"window\" in"));
+}
+
+TEST_F(PictureParts, clay_makes_the_food_grey_and_leaves_the_table) {
+  write("small.toml", kSmallSet + "[camera]\nview = \"overhead\"\n");
+  const std::vector<std::string> red{"--set", "food.box.colour=#c02010", "--set", "table.colour=#208040"};
+  const auto middle = [&](const std::string& picture, int x, int y) {
+    const Decoded d = decoded(at(picture));
+    const auto first = static_cast<std::size_t>(3 * (y * d.width + x));
+    return std::array<int, 3>{d.codes[first], d.codes[first + 1], d.codes[first + 2]};
+  };
+  const json own = render(red), clay = render(red + std::vector<std::string>{"--clay"});
+  EXPECT_EQ(clay.at("png"), "./small-clay.png");
+  const auto [r, g, b] = middle("small-clay.png", 12, 8);
+  EXPECT_LT(std::abs(r - g) + std::abs(g - b), 40);  // grey, in what light a green table sends up
+  const auto food = middle("small.png", 12, 8), table = middle("small-clay.png", 1, 14);
+  EXPECT_GT(food[0], food[1] + 60);
+  EXPECT_GT(table[1], table[0] + 30);
 }
 
 TEST_F(PictureParts, a_set_without_anything_shiny_has_no_glare) {
