@@ -162,6 +162,7 @@
 #include "libsim/transport/means.h"         // the innermost loop of every measurement
 #include "libsim/transport/measure.h"       // measuring
 #include "libsim/transport/measurement.h"   // what an instrument read
+#include "libsim/transport/mirror_image.h"  // X
 #include "libsim/transport/openings.h"      // windows and lamps as seen from a point
 #include "libsim/transport/parts.h"         // the integrals into which the light at a receiver is divided
 #include "libsim/transport/runs_in.h"  // the medium that a path runs in, as far as the faces it meets tell
@@ -180,8 +181,10 @@
 #include "libsim/view/developed.h"       // from scene-linear light to a picture for the screen
 #include "libsim/view/edge_field.h"      // how wide the shadow edges of a mapped plane are, cell by cell
 #include "libsim/view/exposure.h"        // exposure from light
+#include "libsim/view/glare.h"           // X
 #include "libsim/view/lattice.h"         // the grid of a map's values with one more ring on the
 #include "libsim/view/levels.h"          // the round values of a scale
+#include "libsim/view/light_layers.h"    // X
 #include "libsim/view/map.h"             // A figure spread over a plane
 #include "libsim/view/map_figures.h"     // the maps
 #include "libsim/view/map_value.h"       // reading a map between its cell centres
@@ -205,6 +208,9 @@
 #include "libsim/what_if/effort.h"         // how well and how long to measure
 #include "libsim/what_if/exposure_plan.h"  // what a photographer sets the camera to, for a set that has
 #include "libsim/what_if/figure_names.h"   // figures of a set by name, for claims
+#include "libsim/what_if/glare_moves.h"    // X
+#include "libsim/what_if/glare_reading.h"  // X
+#include "libsim/what_if/image_search.h"   // X
 #include "libsim/what_if/light_field.h"    // the light at a point as a whole
 #include "libsim/what_if/map_reading.h"    // A plane measured to a wanted precision, for any of its maps
 #include "libsim/what_if/part_reading.h"   // one instrument read part by part

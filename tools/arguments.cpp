@@ -137,6 +137,16 @@ void add_render_options(CLI::App& verb, Arguments& a) {
             "expose by this much more than the meter says, for example \"1/3 stop\"",
             [&a](const std::string& word) { a.brighter = stops_value("--brighter", word); });
   add_switch(verb, "--zebra", a.zebra, "stripes over what clips and what is lost in black");
+  add_switch(
+      verb, "--glare", a.glare,
+      "where windows and lamps mirror in what shines, how much they add, and which way to move to lose "
+      "them; makes SCENE-glare.png too");
+  add_switch(
+      verb, "--layers", a.layers,
+      "the key alone, each other source, each board, the food and the ambient light as pictures that add up "
+      "to the whole");
+  add_switch(verb, "--clay", a.clay,
+             "food and props in matte grey of 18 %, to judge their form; makes SCENE-clay.png");
 }
 
 void add_calendar_options(CLI::App& verb, Arguments& a) {

@@ -41,7 +41,7 @@ struct Arguments {
   // render
   std::optional<int> pixels;
   Stops brighter = stops(0.0);
-  bool zebra = false;
+  bool zebra = false, glare = false, layers = false, clay = false;
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset

@@ -32,17 +32,21 @@ const std::array<VerbPage, 6> kVerbPages{
              "document.",
              "fillside meter my_table.toml --set board.fill.distance=15cm"},
     VerbPage{"map", "SCENE [MAP...] [options]",
-             "Maps of the table: illuminance, falloff, fill, visibility, gain, softness",
+             "Maps of the table: illuminance, falloff, fill, visibility, gain, softness, cast, tint",
              "Each map becomes SCENE-MAP.png, and SCENE-MAP.csv with a line a cell. Maps: illuminance (lx); "
              "falloff "
              "(stops from the reference meter); fill (how deep a shadow cast there is, in stops); visibility "
              "(share of "
-             "the key in view, 0 to 1); gain (stops that each board adds). Without any: falloff and fill.",
+             "the key in view, 0 to 1); gain (stops that each board adds); softness (width of shadow edges, "
+             "mm); cast "
+             "(mired warmer than the set's white) and tint (green or magenta, thousandths of Duv), with "
+             "figures for "
+             "the frame and what causes them. Without any: falloff and fill.",
              "fillside map my_table.toml falloff fill -o maps"},
     VerbPage{"render", "SCENE... [options]", "The picture, exposed as the meter says",
              "Makes SCENE.png, developed for a screen, and SCENE.exr with the light of every source and "
              "board in a "
-             "layer of its own.",
+             "layer of its own. --glare, --layers and --clay make pictures beside it.",
              "fillside render my_table.toml --pixels 480 -o pictures"},
     VerbPage{
         "calendar", "SCENE [options]", "When is the light good at this table?",

@@ -32,7 +32,7 @@ std::vector<Description> open_descriptions(const Arguments& arguments) {
 }
 
 Scene open_set(const Description& description, const Arguments& arguments) {
-  Built built = build(description);
+  Built built = build(description, arguments.clay ? Finishes::clay : Finishes::own);
   if (!arguments.quiet) show(built.warnings);
   return std::move(built.scene);
 }

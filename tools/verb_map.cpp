@@ -6,15 +6,18 @@
 
 #include "libsim/scene/canonical.h"
 #include "libsim/scene/wording.h"
+#include "libsim/sensor/framing.h"
 #include "libsim/view/map_figures.h"
 #include "libsim/view/set_outline.h"
 #include "libsim/what_if/map_reading.h"
 #include "libsim/what_if/set_reading.h"
+#include "libsim/what_if/white_balance.h"
 #include "libsim/writers/atomic_file.h"
 #include "libsim/writers/csv.h"
 #include "libsim/writers/map_sheet.h"
 #include "libsim/writers/png.h"
 #include "tools/exit_status.h"
+#include "tools/frame_cast.h"
 #include "tools/open_scene.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
@@ -53,7 +56,8 @@ std::vector<std::string> board_names(const Scene& scene) {
 
 /// Figures by name; gain stands for one map of each board.
 std::vector<WantedMap> wanted_maps(const Arguments& arguments, const Scene& scene) {
-  const std::vector<std::string> known{"illuminance", "falloff", "fill", "visibility", "gain", "softness"};
+  const std::vector<std::string> known{"illuminance", "falloff",  "fill", "visibility",
+                                       "gain",        "softness", "cast", "tint"};
   std::vector<WantedMap> maps;
   std::vector<Problem> problems;
   for (const std::string& name :
@@ -120,6 +124,8 @@ Json write_map(const MappedSet& of, const WantedMap& wanted) {
   const Reading& reference = reference_of(of.description, of.set);
   MapSubject subject{of.reading.measurement,     of.plane,       of.set.key,  of.reading.covered,
                      reference.total_lx.value(), reference.name, wanted.board};
+  const White white = white_of(of.description, of.set);
+  subject.white = white.light, subject.white_name = white.text;
   std::optional<EdgeField> edges;
   if (wanted.figure == MapFigure::softness) subject.edges = &edges.emplace(subject);
   FiguredMap made = make_map(subject, wanted.figure);
@@ -155,6 +161,19 @@ Json document(const MappedSet& of, const Json& maps) {
           {"maps", maps}};
 }
 
+/// The mapped cells that the camera has in its frame, those under things left out.
+std::vector<std::size_t> cells_seen(const MappedSet& of) {
+  auto cells = cells_in_frame(camera_of(of.description, of.scene), of.plane);
+  std::erase_if(cells, [&](std::size_t cell) { return of.reading.covered[cell]; });
+  return cells;
+}
+
+bool wants_colour(const std::vector<WantedMap>& maps) {
+  return std::ranges::any_of(maps, [](const WantedMap& each) {
+    return each.figure == MapFigure::cast || each.figure == MapFigure::tint;
+  });
+}
+
 MapReading mapped(const Scene& scene, const MapPlane& plane, const Effort& effort, bool quiet) {
   ProgressBar bar("mapping", quiet);
   return read_map(scene, plane, effort, bar.callback());
@@ -178,8 +197,14 @@ int run_map(const Arguments& arguments) {
   const MappedSet of{arguments, description, scene, set, plane, reading, effort};
   Json maps = Json::array();
   for (const WantedMap& each : wanted) maps.push_back(write_map(of, each));
+  Json answer = document(of, maps);
+  if (wants_colour(wanted)) {
+    const FrameCast cast = frame_cast(reading.measurement, cells_seen(of), white_of(description, set));
+    answer["cast_over_the_frame"] = frame_cast_json(cast);
+    if (!arguments.json) say(frame_cast_text(cast));
+  }
   if (arguments.json)
-    say_documents({document(of, maps)});
+    say_documents({answer});
   else
     say(fmt::format("{}\n", audit_text(reading.audit)));
   note_shortfall(arguments, effort, reading.reached_stops, " in 95 % of the cells");

@@ -21,6 +21,8 @@
 #include "libsim/writers/picture_sheet.h"
 #include "libsim/writers/png.h"
 #include "tools/exit_status.h"
+#include "tools/glare_block.h"
+#include "tools/layer_files.h"
 #include "tools/open_scene.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
@@ -100,6 +102,7 @@ struct Metered {
   double light_factor = 1.0;  ///< an anchor's
   White white;
   ToneLimits limits;
+  Key key;
 };
 
 Metered metered(const Description& description, const Scene& scene, const Effort& effort, Stops brighter) {
@@ -108,8 +111,12 @@ Metered metered(const Description& description, const Scene& scene, const Effort
     throw SceneError({problem_at(description.daylight.place, "no light reaches the dish",
                                  "open a cover, or raise [daylight] outdoor")});
   const Exposed exposed = exposure_of(description, set, camera_of(description, scene), brighter);
-  return {exposed, ratio_text(set), set.light_factor(), white_of(description, set),
-          tone_limits(description, set, exposed, brighter)};
+  return {exposed,
+          ratio_text(set),
+          set.light_factor(),
+          white_of(description, set),
+          tone_limits(description, set, exposed, brighter),
+          set.key};
 }
 
 PictureReading taken(const Scene& scene, const Camera& camera, const Effort& effort, bool quiet) {
@@ -117,18 +124,36 @@ PictureReading taken(const Scene& scene, const Camera& camera, const Effort& eff
   return take_picture(scene, camera, effort, bar.callback());
 }
 
-std::string sheet_bytes(std::span<const Rgb> pixels, const Camera& camera, const Metered& light, bool zebra,
-                        const std::string& title, const Metadata& metadata) {
-  Picture picture =
-      developed(pixels, camera.columns, camera.rows,
-                {.metered = light.exposed.metered, .white_balance = balance_for(light.white.light)});
+Development development_by(const Metered& light) {
+  return {.metered = light.exposed.metered, .white_balance = balance_for(light.white.light)};
+}
+
+Picture developed_by(const Metered& light, std::span<const Rgb> pixels, const Camera& camera) {
+  return developed(pixels, camera.columns, camera.rows, development_by(light));
+}
+
+std::vector<LegendEntry> zebra_legend() {
+  return {{zebra_patch(Tone::clipped, 24, 15), "clips"},
+          {zebra_patch(Tone::buried, 24, 15), "lost in black"}};
+}
+
+/// The picture over its caption.
+std::string sheet_bytes(const Picture& picture, const Camera& camera, const Metered& light,
+                        const std::string& caption, std::vector<LegendEntry> legend,
+                        const Metadata& metadata) {
+  return png_bytes(picture_sheet(picture, {.settings = to_text(light.exposed.settings),
+                                           .caption = caption,
+                                           .cm_per_pixel = 100.0 * camera.frame_size()[0].si / camera.columns,
+                                           .legend = std::move(legend)}),
+                   metadata);
+}
+
+std::string picture_bytes(std::span<const Rgb> pixels, const Camera& camera, const Metered& light, bool zebra,
+                          const std::string& title, const Metadata& metadata) {
+  Picture picture = developed_by(light, pixels, camera);
   if (zebra) draw_zebra(picture, pixels, light.limits);
-  const std::string caption = light.ratio.empty() ? title : title + ": " + light.ratio;
-  return png_bytes(
-      picture_sheet(picture, {.settings = to_text(light.exposed.settings),
-                              .caption = caption,
-                              .cm_per_pixel = 100.0 * camera.frame_size()[0].si / camera.columns}),
-      metadata);
+  return sheet_bytes(picture, camera, light, light.ratio.empty() ? title : title + ": " + light.ratio,
+                     zebra ? zebra_legend() : std::vector<LegendEntry>{}, metadata);
 }
 
 Json tones_json(std::span<const Rgb> pixels, const Metered& light) {
@@ -168,6 +193,38 @@ Json document(const Description& description, const Effort& effort, const std::s
           {"cached_mode", audit_document(taken.audit)}};
 }
 
+Json layers_of(const Scene& scene, const Measurement& picture, const Metered& light, const std::string& stem,
+               const Arguments& arguments, const Metadata& metadata) {
+  const LayerFiles files =
+      write_layers(stem, picture, light_layers(scene, light.key), development_by(light), metadata);
+  if (!arguments.json) say(layers_text(files));
+  return layers_json(files);
+}
+
+/// A taken picture and all that its files need.
+struct Taken {
+  const Description& description;
+  const Scene& scene;
+  const Camera& camera;
+  const Metered& light;
+  const std::vector<Rgb>& pixels;
+  const Metadata& metadata;
+  std::string stem;
+};
+
+/// Writes the overlay; gives the figures.
+Json glare_of(const Taken& taken, const Effort& effort, const Arguments& arguments) {
+  const GlareAnswer answer =
+      answer_glare(taken.description, taken.scene, taken.camera, effort, taken.light.light_factor);
+  Picture picture = developed_by(taken.light, taken.pixels, taken.camera);
+  draw_overlay(picture, taken.pixels, answer.reading);
+  write_file(taken.stem + "-glare.png",
+             sheet_bytes(picture, taken.camera, taken.light, taken.description.set.title + ": glare",
+                         glare_legend(), taken.metadata));
+  if (!arguments.json) say(glare_block(answer));
+  return glare_json(answer);
+}
+
 Json render_one(const Description& description, const std::string& stem, const Arguments& arguments) {
   Description sized = description;
   sized.camera.pixels = arguments.pixels.value_or(description.camera.pixels);
@@ -180,7 +237,8 @@ Json render_one(const Description& description, const std::string& stem, const A
   const Metadata metadata = provenance(arguments, description, effort);
   const auto pixels = scene_linear(picture.measurement);
   write_file(stem + ".png",
-             sheet_bytes(pixels, camera, light, arguments.zebra, description.set.title, metadata));
+             picture_bytes(pixels, camera, light, arguments.zebra,
+                           description.set.title + (arguments.clay ? " in clay" : ""), metadata));
   write_file(stem + ".exr", exr_bytes(layered(picture.measurement, metadata)));
   if (!arguments.json)
     say(fmt::format(
@@ -190,14 +248,20 @@ Json render_one(const Description& description, const std::string& stem, const A
         tones_text(pixels, light), audit_text(picture.audit)));
   note_shortfall(arguments, effort, picture.reached_stops, " in the middle pixel");
   note_refused(arguments, picture.measurement.refused());
-  return document(description, effort, stem, light, picture, tones_json(pixels, light));
+  Json answer = document(description, effort, stem, light, picture, tones_json(pixels, light));
+  if (arguments.layers)
+    answer["layers"] = layers_of(scene, picture.measurement, light, stem, arguments, metadata);
+  const Taken taken_picture{description, scene, camera, light, pixels, metadata, stem};
+  if (arguments.glare) answer["glare"] = glare_of(taken_picture, effort, arguments);
+  return answer;
 }
 
 /// One name a scene; throws when two would write over each other.
 std::vector<std::string> stems_of(const Arguments& arguments) {
   std::vector<std::string> stems;
   for (const std::string& scene : arguments.scenes) {
-    const auto stem = (std::filesystem::path(arguments.folder) / file_stem_of(scene, arguments)).string();
+    const auto stem = (std::filesystem::path(arguments.folder) / file_stem_of(scene, arguments)).string() +
+                      (arguments.clay ? "-clay" : "");
     if (std::ranges::find(stems, stem) != stems.end())
       throw SceneError(
           {problem_at({scene, 0, 0}, fmt::format("an earlier scene is written to {}.png too", stem),

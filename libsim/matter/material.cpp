@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "libsim/base/cases.h"
+#include "libsim/matter/fresnel.h"
 
 namespace fillside {
 
@@ -39,6 +40,21 @@ Rgb albedo(const Material& material, const Direction& to_viewer) {
               const PaneShares shares = pane_shares(pane, std::abs(to_viewer.z()));
               return grey(shares.transmitted + shares.mirrored);
             }},
+      material);
+}
+
+Rgb mirrored_share(const Material& material, const Direction& to_viewer) {
+  const double cosine = std::abs(to_viewer.z());
+  return std::visit(
+      Cases{[](const Foil& foil) { return Rgb(foil.reflectance * foil.specular_share); },
+            [&](const Glazed& glazed) { return grey(glazed.coat.mirrored(cosine)); },
+            [&](const ClearPane& pane) { return grey(pane_shares(pane, cosine).mirrored); },
+            [&](const Dielectric& face) {
+              const double near = medium_toward(face, to_viewer.z()).index,
+                           far = medium_toward(face, -to_viewer.z()).index;
+              return grey(face_reflectance(far / near, cosine));
+            },
+            [](const auto&) { return grey(0.0); }},
       material);
 }
 

@@ -39,6 +39,10 @@ double density_of_scattering_per_sr(const Material& material, const Direction& t
 /// Share of light arriving along to_viewer that leaves again, anywhere (the energy that roulette goes by).
 Rgb albedo(const Material& material, const Direction& to_viewer);
 
+/// Share of light that comes from the mirror direction (exactly, or from a lobe around it) and goes to the
+/// viewer: what a coat, a metal, glass or liquid mirrors. Black for what does not shine.
+Rgb mirrored_share(const Material& material, const Direction& to_viewer);
+
 /// True when all scattering is wide (matte, cloth): light from windows is then taken by shadow rays alone.
 bool scatters_widely(const Material& material);
 

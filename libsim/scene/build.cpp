@@ -52,8 +52,11 @@ Opening opening_of(const WindowSection& window, const RoomPlace& room) {
 /// Puts one description together, section by section.
 class Builder {
  public:
-  explicit Builder(const Description& description)
-      : d_(description), room_(place_room(description)), items_(description) {
+  Builder(const Description& description, Finishes finishes)
+      : d_(description),
+        in_clay_(finishes == Finishes::clay),
+        room_(place_room(description)),
+        items_(description) {
     parts_.outside = outside_of(d_);
   }
 
@@ -68,7 +71,11 @@ class Builder {
   Built finished();
 
  private:
+  /// What a thing on the table is made of.
+  Material as_built(const Material& own) const { return in_clay_ ? Matte{grey(kClayReflectance)} : own; }
+
   const Description& d_;
+  bool in_clay_;
   RoomPlace room_;
   ItemPlacing items_;
   SceneParts parts_;
@@ -129,12 +136,12 @@ void Builder::add_items() {
     const ItemSection& item = *placed.section;
     const std::uint16_t object =
         parts_.add_object(item.name, item.subject ? ObjectKind::food : ObjectKind::prop, item.subject);
-    if (!item.liquid.empty())
+    if (!item.liquid.empty() && !in_clay_)
       for (PouredPart& part : poured(item, placed.item))
-        parts_.add_surface(std::move(part.mesh), part.material, object);
+        parts_.add_surface(std::move(part.mesh), part.material, object, part.role);
     else
       for (const ItemPart& part : placed.item.parts)
-        parts_.add_surface(part.mesh, part_material(item, part.role), object);
+        parts_.add_surface(part.mesh, as_built(part_material(item, part.role)), object, part.role);
   }
 }
 
@@ -152,8 +159,9 @@ void Builder::add_mesh(const MeshSection& mesh) {
       const Finish finish = own == mesh.groups.end()
                                 ? mesh.finish
                                 : Finish{.surface = own->second, .reflectance = {}, .colour = {}};
-      parts_.add_surface(moved(std::move(group.mesh), placement), material_of(finish, "grey card"), object);
-      if (own == mesh.groups.end()) add_own_picture(mesh, group);
+      parts_.add_surface(moved(std::move(group.mesh), placement), as_built(material_of(finish, "grey card")),
+                         object, group.name);
+      if (own == mesh.groups.end() && !in_clay_) add_own_picture(mesh, group);
     }
   } catch (const SceneError& error) {
     problems_.insert(problems_.end(), error.problems().begin(), error.problems().end());
@@ -226,8 +234,8 @@ Built Builder::finished() {
 
 }  // namespace
 
-Built build(const Description& description) {
-  Builder builder(description);
+Built build(const Description& description, Finishes finishes) {
+  Builder builder(description, finishes);
   builder.add_room_and_windows();
   builder.add_table();
   builder.add_items();

@@ -14,8 +14,13 @@ struct Built {
   std::vector<Problem> warnings;  ///< what loading OBJ files had to say
 };
 
+/// With what finish food and props are built: their own, or all in clay, to judge the form and the light on
+/// it: a matte, neutral grey of 18 %, glass and liquids too. Room, table, boards and cloths stay as they are.
+enum class Finishes { own, clay };
+inline constexpr double kClayReflectance = 0.18;
+
 /// Puts the set together. The description must have passed check(); OBJ files are read here, relative to the
 /// scene file's folder. Throws SceneError with every problem of the OBJ files.
-Built build(const Description& description);
+Built build(const Description& description, Finishes finishes = Finishes::own);
 
 }  // namespace fillside

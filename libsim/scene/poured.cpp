@@ -42,8 +42,8 @@ const ItemPart* part_of(const Item& item, std::string_view role) {
   return found == item.parts.end() ? nullptr : &*found;
 }
 
-void add(std::vector<PouredPart>& parts, Mesh mesh, const Material& material) {
-  if (!mesh.empty()) parts.push_back({std::move(mesh), material});
+void add(std::vector<PouredPart>& parts, const std::string& role, Mesh mesh, const Material& material) {
+  if (!mesh.empty()) parts.push_back({role, std::move(mesh), material});
 }
 
 /// What holds the liquid, where the liquid lies against it. A glaze mirrors a twelfth there of what it does
@@ -74,16 +74,16 @@ std::vector<PouredPart> poured(const ItemSection& section, const Item& item) {
   for (const ItemPart& part : item.parts) {
     const Material own = part_material(section, part.role);
     if (around && filling && part.role == "glass") {
-      add(parts, part.mesh, Dielectric{{}, liquid});
+      add(parts, part.role, part.mesh, Dielectric{{}, liquid});
     } else if (!around && &part == filling) {
-      add(parts, divided(part.mesh, holder->mesh, reach_m).away, Dielectric{{}, liquid});
+      add(parts, part.role, divided(part.mesh, holder->mesh, reach_m).away, Dielectric{{}, liquid});
     } else if (!around && &part == holder) {
       Divided walls =
           divided(cut_at_height(part.mesh, bounds_of(filling->mesh).high.z()), filling->mesh, reach_m);
-      add(parts, std::move(walls.near), wetted(own, liquid));
-      add(parts, std::move(walls.away), own);
+      add(parts, part.role, std::move(walls.near), wetted(own, liquid));
+      add(parts, part.role, std::move(walls.away), own);
     } else {
-      add(parts, part.mesh, own);
+      add(parts, part.role, part.mesh, own);
     }
   }
   return parts;

@@ -4,6 +4,7 @@
 // what lies below.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -14,6 +15,7 @@
 namespace fillside {
 
 struct PouredPart {
+  std::string role;  ///< the stand-in's part, "filling" for the liquid
   Mesh mesh;
   Material material;
 };

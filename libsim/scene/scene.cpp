@@ -81,8 +81,8 @@ std::uint16_t SceneParts::add_object(std::string name, ObjectKind kind, bool sub
   return static_cast<std::uint16_t>(objects.size() - 1);
 }
 
-void SceneParts::add_surface(Mesh mesh, const Material& material, std::uint16_t object) {
-  surfaces.push_back({std::move(mesh), material, object, kNone, kNone});
+void SceneParts::add_surface(Mesh mesh, const Material& material, std::uint16_t object, std::string part) {
+  surfaces.push_back({std::move(mesh), material, object, kNone, kNone, {}, std::move(part)});
 }
 
 void SceneParts::print_on_last(Print print) {

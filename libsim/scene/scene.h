@@ -92,6 +92,7 @@ struct Surface {
   int emitter = kNone;                      ///< the emitter whose room face this is
   int target = kNone;                       ///< the target whose rectangle this is
   std::shared_ptr<const Print> print = {};  ///< a picture on it; the material is then its mean, matte
+  std::string part = {};                    ///< which part of its object: "filling"; empty for a thing of one
 };
 
 /// What the surface is there: its material, or the matte colour of its picture.
@@ -106,7 +107,7 @@ struct SceneParts {
   Outside outside;
 
   std::uint16_t add_object(std::string name, ObjectKind kind, bool subject = false);
-  void add_surface(Mesh mesh, const Material& material, std::uint16_t object);
+  void add_surface(Mesh mesh, const Material& material, std::uint16_t object, std::string part = {});
   /// Puts a picture on the surface that was added last; its material becomes the picture's mean.
   void print_on_last(Print print);
   /// A sheet of no thickness that receivers aim at.

@@ -50,6 +50,13 @@ std::vector<FramedThing> framed_things(const Scene& scene, const Camera& camera)
   return things;
 }
 
+std::vector<std::size_t> cells_in_frame(const Camera& camera, const MapPlane& plane) {
+  std::vector<std::size_t> cells;
+  for (std::size_t cell = 0; cell < plane.element_count(); ++cell)
+    if (is_in_frame(place_in_frame(camera, plane.middle_of(cell)))) cells.push_back(cell);
+  return cells;
+}
+
 Length distance_for_width(const Camera& camera, Length wanted) {
   return (1.0 + wanted / camera.sensor_width) * camera.focal_length;
 }

@@ -8,6 +8,7 @@
 
 #include "libsim/scene/scene.h"
 #include "libsim/sensor/camera.h"
+#include "libsim/sensor/map_plane.h"
 
 namespace fillside {
 
@@ -24,6 +25,9 @@ struct FramedThing {
   InFrame in_frame;
 };
 std::vector<FramedThing> framed_things(const Scene& scene, const Camera& camera);
+
+/// Cells of a plane whose middles lie in the frame; whether something stands before them is not asked.
+std::vector<std::size_t> cells_in_frame(const Camera& camera, const MapPlane& plane);
 
 /// Distance from the lens to a plane square to it of which the frame's width shows `wanted`: f (1 + wanted /
 /// w).

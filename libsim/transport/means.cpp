@@ -8,6 +8,8 @@
 namespace fillside {
 namespace {
 
+constexpr std::uint32_t kPlaceGroup = 0;
+
 /// A few samples of each kind of instrument; `first` are the numbers of the first of them.
 struct FewSamples {
   Gatherer& gatherer;
@@ -34,13 +36,11 @@ struct FewSamples {
   }
   void operator()(const Camera& camera) const {
     each([&](const SampleNumbers& numbers) {
-      add_radiance_along(gatherer, numbers, kept_replicate, camera.draw(element, numbers.group(kPlaceGroup)),
-                         ledger);
+      add_radiance_along(gatherer, numbers, kept_replicate, camera_ray(camera, element, numbers), ledger);
     });
   }
 
  private:
-  static constexpr std::uint32_t kPlaceGroup = 0;
   /// Light changes little within a cell of this size; in a larger one each sample has a place of its own.
   static bool is_small(const MapPlane& plane) {
     constexpr double kSmallCell_m = 0.05;
@@ -76,6 +76,16 @@ const std::string& name_of(const Sensor& sensor) {
                     sensor);
 }
 
+SampleNumbers numbers_at(const Sensor& sensor, const Budget& budget, const MeansOf& of) {
+  // Its name gives an instrument its own numbers, the same in every variant of a set.
+  return {budget.seed, name_hash(name_of(sensor)) + of.element, budget.first_replicate + of.replicate,
+          budget.first_sample};
+}
+
+Ray camera_ray(const Camera& camera, std::size_t pixel, const SampleNumbers& numbers) {
+  return camera.draw(pixel, numbers.group(kPlaceGroup));
+}
+
 ElementMeans::ElementMeans(const Scene& scene, const Sensor& sensor, const Budget& budget, RowsBy rows)
     : sensor_(sensor),
       budget_(budget),
@@ -107,11 +117,10 @@ RefusedSamples ElementMeans::take(std::size_t element) {
 
 /// The replicates one after the other, so that their shadow rays share packets.
 void ElementMeans::take_few(std::size_t element, std::uint32_t first_sample, std::uint32_t count) {
-  // Its name gives an instrument its own numbers, the same in every variant of a set.
-  const std::uint64_t address = name_hash(name_of(sensor_)) + element;
   for (std::size_t r = 0; r < means_.size(); ++r) {
     const int replicate = budget_.first_replicate + static_cast<int>(r);
-    const SampleNumbers numbers(budget_.seed, address, replicate, first_sample);
+    const SampleNumbers numbers =
+        numbers_at(sensor_, budget_, {element, static_cast<int>(r)}).with_sample(first_sample);
     const int kept_replicate = budget_.kept ? replicate % budget_.kept->replicates() : 0;
     std::visit(FewSamples{gatherer_, element, numbers, count, kept_replicate, means_[r]}, sensor_);
   }

@@ -4,6 +4,7 @@
 #include <span>
 #include <vector>
 
+#include "libsim/base/sample_numbers.h"
 #include "libsim/transport/attribution.h"
 #include "libsim/transport/gather.h"
 #include "libsim/transport/measure.h"
@@ -30,5 +31,16 @@ class ElementMeans {
   Gatherer gatherer_;
   std::vector<Ledger> means_;
 };
+
+struct MeansOf {
+  std::size_t element;
+  int replicate;  ///< counted from the budget's first
+};
+
+/// The numbers of its first sample, which those who follow the same rays for another purpose need too.
+SampleNumbers numbers_at(const Sensor& sensor, const Budget& budget, const MeansOf& of);
+
+/// The ray of one sample of a pixel.
+Ray camera_ray(const Camera& camera, std::size_t pixel, const SampleNumbers& numbers);
 
 }  // namespace fillside

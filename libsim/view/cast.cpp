@@ -15,6 +15,18 @@ namespace {
 
 using Channels = std::array<Estimate, 3>;
 
+bool everything(std::size_t, std::size_t) { return true; }
+
+Channels channels_of(const Measurement& m, std::span<const std::size_t> elements,
+                     const Measurement::RowChoice& chosen) {
+  Channels sum{0.0, 0.0, 0.0};
+  for (const std::size_t element : elements) {
+    const Channels here = m.channels(element, chosen);
+    for (std::size_t channel = 0; channel < 3; ++channel) sum[channel] = sum[channel] + here[channel];
+  }
+  return sum;
+}
+
 Rgb mean_of(const Channels& channels) {
   return {channels[0].value(), channels[1].value(), channels[2].value()};
 }
@@ -47,12 +59,17 @@ std::optional<Cast> cast_of(const Channels& channels, const Rgb& white) {
 }
 
 std::vector<CastCause> cast_causes(const Measurement& m, const Rgb& white, std::size_t element) {
-  const auto all = cast_of(m.channels(element, [](std::size_t, std::size_t) { return true; }), white);
+  return cast_causes(m, white, std::span(&element, 1));
+}
+
+std::vector<CastCause> cast_causes(const Measurement& m, const Rgb& white,
+                                   std::span<const std::size_t> elements) {
+  const auto all = cast_of(channels_of(m, elements, everything), white);
   std::vector<CastCause> causes;
   if (!all) return causes;
   for (std::size_t via = kStraight + 1; via < m.via_count(); ++via) {
     const auto others = [via](std::size_t, std::size_t v) { return v != via; };
-    const auto without = cast_of(m.channels(element, others), white);
+    const auto without = cast_of(channels_of(m, elements, others), white);
     if (!without) continue;
     const Cast cause{all->mired - without->mired, all->duv - without->duv};
     if (shows(cause)) causes.push_back({m.names().via_name(via), cause});
@@ -60,6 +77,22 @@ std::vector<CastCause> cast_causes(const Measurement& m, const Rgb& white, std::
   std::ranges::stable_sort(causes, std::ranges::greater{},
                            [](const CastCause& cause) { return strength(cause.cast); });
   return causes;
+}
+
+std::optional<CastSpread> cast_spread(const Measurement& m, const Rgb& white,
+                                      std::span<const std::size_t> elements) {
+  const auto together = cast_of(channels_of(m, elements, everything), white);
+  if (!together) return std::nullopt;
+  CastSpread spread{*together, 1e9, -1e9, 1e9, -1e9};
+  for (const std::size_t element : elements) {
+    const auto here = cast_of(m.channels(element, everything), white);
+    if (!here) continue;
+    spread.coolest_mired = std::min(spread.coolest_mired, here->mired.value());
+    spread.warmest_mired = std::max(spread.warmest_mired, here->mired.value());
+    spread.most_magenta_duv = std::min(spread.most_magenta_duv, here->duv.value());
+    spread.most_green_duv = std::max(spread.most_green_duv, here->duv.value());
+  }
+  return spread;
 }
 
 std::string to_text(const Cast& cast) {

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -30,6 +31,19 @@ struct CastCause {
 /// Strongest first, of everything but the straight light; those that move it by less than 0.5 mired and
 /// 0.0002 Duv are left out.
 std::vector<CastCause> cast_causes(const Measurement& measurement, const Rgb& white, std::size_t element = 0);
+
+/// The same for the light of several elements together.
+std::vector<CastCause> cast_causes(const Measurement& measurement, const Rgb& white,
+                                   std::span<const std::size_t> elements);
+
+/// Casts over part of a map or picture: of all its light together, and how far single elements stray.
+struct CastSpread {
+  Cast together;
+  double coolest_mired = 0.0, warmest_mired = 0.0, most_magenta_duv = 0.0, most_green_duv = 0.0;
+};
+/// Nothing where the light of the elements has no temperature.
+std::optional<CastSpread> cast_spread(const Measurement& measurement, const Rgb& white,
+                                      std::span<const std::size_t> elements);
 
 /// "12 mired warm, 0.004 green"; "neutral" below a mired and 0.0005.
 std::string to_text(const Cast& cast);

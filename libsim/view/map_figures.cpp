@@ -8,6 +8,8 @@
 #include <cmath>
 #include <limits>
 
+#include "libsim/view/cast.h"
+
 namespace fillside {
 namespace {
 
@@ -25,6 +27,10 @@ constexpr std::array kWordings{
     Wording{MapFigure::gain, "gain", "Gain", "stops", "log2 of all light : all light but the share sent by"},
     Wording{MapFigure::softness, "softness", "Softness", "mm",
             "width of the shadow edge that runs here, from 10 to 90 % of the key; empty where none runs"},
+    Wording{MapFigure::cast, "cast", "Colour cast", "mired",
+            "how much warmer the light that falls here is (less than 0: cooler) than"},
+    Wording{MapFigure::tint, "tint", "Green or magenta", "Duv/1000",
+            "how green the light that falls here is (less than 0: magenta) against"},
 };
 
 const Wording& wording_of(MapFigure figure) {
@@ -58,6 +64,14 @@ Estimate gain_at(const MapSubject& s, std::size_t cell) {
   return in_stops(s.measurement.total(cell) / without);
 }
 
+/// Mired, or thousandths of Duv; not a number where the light has no colour temperature.
+Estimate colour_at(const MapSubject& s, MapFigure figure, std::size_t cell) {
+  const auto cast =
+      cast_of(s.measurement.channels(cell, [](std::size_t, std::size_t) { return true; }), s.white);
+  if (!cast) return std::numeric_limits<double>::quiet_NaN();
+  return figure == MapFigure::cast ? cast->mired : 1000.0 * cast->duv;
+}
+
 std::string title_of(const MapSubject& s, MapFigure figure) {
   const std::string title(wording_of(figure).title);
   return figure == MapFigure::gain ? fmt::format("{} of \"{}\"", title, s.board) : title;
@@ -68,6 +82,8 @@ std::string definition_of(const MapSubject& s, MapFigure figure) {
   if (figure == MapFigure::falloff)
     return fmt::format("{} \"{}\" ({:.0f} lx)", words, s.reference_name, s.reference_lx);
   if (figure == MapFigure::gain) return fmt::format("{} \"{}\"", words, s.board);
+  if (figure == MapFigure::cast) return fmt::format("{} {}; 10 show", words, s.white_name);
+  if (figure == MapFigure::tint) return fmt::format("{} {}; 3 show", words, s.white_name);
   if (figure == MapFigure::softness)
     return fmt::format("{}; edges under {:.0f} mm are finer than the map's cells", words,
                        s.edges->narrowest_mm());
@@ -122,6 +138,9 @@ Estimate figure_in(const MapSubject& s, MapFigure figure, std::size_t cell) {
     case MapFigure::softness:
       assert(s.edges);
       return s.edges->width_mm(cell);
+    case MapFigure::cast:
+    case MapFigure::tint:
+      return colour_at(s, figure, cell);
   }
   return 0.0;
 }

@@ -15,9 +15,9 @@
 namespace fillside {
 
 /// What is mapped. To add one: a case in each switch of map_figures.cpp.
-enum class MapFigure { illuminance, falloff, fill_ratio, key_visibility, gain, softness };
+enum class MapFigure { illuminance, falloff, fill_ratio, key_visibility, gain, softness, cast, tint };
 
-/// "illuminance", "falloff", "fill", "visibility", "gain", "softness".
+/// "illuminance", "falloff", "fill", "visibility", "gain", "softness", "cast", "tint".
 std::optional<MapFigure> map_figure_named(std::string_view name);
 std::string_view name_of(MapFigure figure);
 
@@ -31,6 +31,8 @@ struct MapSubject {
   std::string reference_name;
   std::string board;                 ///< whose gain is mapped
   const EdgeField* edges = nullptr;  ///< softness is read from it
+  Rgb white = grey(1.0);             ///< cast and tint count from it
+  std::string white_name = "daylight of 6504 K";
 };
 
 /// The figure in one cell.

@@ -18,6 +18,11 @@ bool is_dark_stripe(int x, int y, bool rising) {
   return std::lround(std::floor(along / static_cast<double>(kStripe))) % 2 == 0;
 }
 
+void draw_stripe(Picture& picture, int x, int y, Tone tone) {
+  if (tone == Tone::clipped) picture.set(x, y, grey(is_dark_stripe(x, y, false) ? 0.0 : 1.0));
+  if (tone == Tone::buried) picture.set(x, y, grey(is_dark_stripe(x, y, true) ? 0.0 : 0.1));
+}
+
 }  // namespace
 
 Tone tone_of(const Rgb& scene_linear, const ToneLimits& limits) {
@@ -55,10 +60,15 @@ void draw_zebra(Picture& picture, std::span<const Rgb> scene_linear, const ToneL
     for (int x = 0; x < picture.width; ++x) {
       const auto pixel =
           static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) + static_cast<std::size_t>(x);
-      const Tone tone = tone_of(scene_linear[pixel], limits);
-      if (tone == Tone::clipped) picture.set(x, y, grey(is_dark_stripe(x, y, false) ? 0.0 : 1.0));
-      if (tone == Tone::buried) picture.set(x, y, grey(is_dark_stripe(x, y, true) ? 0.0 : 0.1));
+      draw_stripe(picture, x, y, tone_of(scene_linear[pixel], limits));
     }
+}
+
+Picture zebra_patch(Tone tone, int width, int height) {
+  Picture patch = blank_picture(width, height);
+  for (int y = 0; y < height; ++y)
+    for (int x = 0; x < width; ++x) draw_stripe(patch, x, y, tone);
+  return patch;
 }
 
 }  // namespace fillside

@@ -37,5 +37,7 @@ Histogram histogram_of(std::span<const Rgb> scene_linear, const ToneLimits& limi
 /// Stripes over what clips (black and white, falling to the right) and what is buried (grey, rising): they
 /// stay apart in print, too.
 void draw_zebra(Picture& picture, std::span<const Rgb> scene_linear, const ToneLimits& limits);
+/// A piece of the stripes, for the legend.
+Picture zebra_patch(Tone tone, int width, int height);
 
 }  // namespace fillside

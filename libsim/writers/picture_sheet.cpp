@@ -70,13 +70,31 @@ void draw_frame(Drawing& drawing, const ContactFrame& frame, const Picture& pict
   drawing.write(shortened(drawing, frame.figure, kFigure, box.width), {at.x, box.bottom() + 58.0}, kFigure);
 }
 
+// Patches and their meanings on one line that ends at `right`; what does not fit is left out.
+void draw_legend(Drawing& drawing, const std::vector<LegendEntry>& legend, const SheetPoint& at, double right,
+                 double size) {
+  const Lettering lettering{.size_px = 0.9 * size, .ink = kQuietInk};
+  double left = at.x;
+  for (const LegendEntry& entry : legend) {
+    const Box box{left, at.y - 0.85 * size, 1.6 * size, size};
+    const double text = box.right() + 0.4 * size,
+                 next = text + drawing.width_of(entry.text, lettering) + size;
+    if (next - size > right) return;
+    drawing.paint(entry.patch, box, false);
+    drawing.stroke(box, {with_opacity(kDarkInk, 0.35), 1.0});
+    drawing.write(entry.text, {text, at.y}, lettering);
+    left = next;
+  }
+}
+
 }  // namespace
 
 Picture picture_sheet(const Picture& picture, const PictureStrip& strip) {
   if (picture.width < 1 || picture.height < 1 || picture.channels != 3)
     throw WriteError("cannot draw a picture sheet without an RGB picture");
   const double size = letter_px(picture.width), pad = 1.1 * size;
-  const double strip_px = std::ceil(2.0 * pad + 2.45 * size);
+  const double legend_px = strip.legend.empty() ? 0.0 : 1.6 * size;
+  const double strip_px = std::ceil(2.0 * pad + 2.45 * size + legend_px);
   Drawing drawing(picture.width, picture.height + static_cast<int>(strip_px));
   drawing.paint(picture, {0.0, 0.0, static_cast<double>(picture.width), static_cast<double>(picture.height)},
                 false);
@@ -92,6 +110,7 @@ Picture picture_sheet(const Picture& picture, const PictureStrip& strip) {
       settings{.size_px = 0.9 * size, .ink = kQuietInk};
   drawing.write(shortened(drawing, strip.caption, caption, room), {pad, first}, caption);
   drawing.write(shortened(drawing, strip.settings, settings, room), {pad, second}, settings);
+  draw_legend(drawing, strip.legend, {pad, second + legend_px}, picture.width - pad, size);
   return drawing.picture();
 }
 

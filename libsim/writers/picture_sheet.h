@@ -8,10 +8,17 @@
 
 namespace fillside {
 
+/// What a colour or pattern of an overlay means.
+struct LegendEntry {
+  Picture patch;  ///< painted into a small box, its pixels as sharp squares
+  std::string text;
+};
+
 struct PictureStrip {
-  std::string settings;       ///< "f/5.6 · 1/13 s · ISO 100"
-  std::string caption;        ///< one line; cut off with an ellipsis when it does not fit
-  double cm_per_pixel = 0.0;  ///< at the plane of focus, for the scale bar; 0: no bar
+  std::string settings;                  ///< "f/5.6 · 1/13 s · ISO 100"
+  std::string caption;                   ///< one line; cut off with an ellipsis when it does not fit
+  double cm_per_pixel = 0.0;             ///< at the plane of focus, for the scale bar; 0: no bar
+  std::vector<LegendEntry> legend = {};  ///< a third line, of what an overlay shows
 };
 
 /// The picture, untouched, above a strip of paper with the caption, the settings and a scale bar. The picture

@@ -48,7 +48,7 @@ TEST_F(BadInput, words_that_name_nothing_in_the_scene_are_told_with_those_that_d
   expect_bad({"map", "small.toml", "fil", "-o", "maps"}, "the command: error: \"fil\" is not a map",
              "did you mean fill?");
   expect_bad({"map", "small.toml", "beauty"},
-             "the command: ", "illuminance, falloff, fill, visibility, gain or softness");
+             "the command: ", "illuminance, falloff, fill, visibility, gain, softness, cast or tint");
   expect_bad({"map", "small.toml", "--plane", "tabel"}, "the command: ", "did you mean table?");
   expect_bad({"map", "small.toml", "gain", "--set", "board.fill.used=false"},
              "the command: ", "no board or diffuser");

@@ -90,6 +90,24 @@ TEST_F(CameraSays, zebra_marks_what_overexposure_clips) {
   EXPECT_LT(clipped("-2 stops"), 0.1);
 }
 
+TEST_F(CameraSays, the_cast_map_tells_of_the_frame_and_what_causes_it) {
+  write("red.toml", kSmallSet + "[camera]\nview = \"overhead\"\n");
+  const std::vector<std::string> words{"map",     "red.toml", "cast",  "tint",
+                                       "--cells", "24",       "--set", "board.fill.colour=#ff8040"};
+  const json document = read(words);
+  EXPECT_EQ(document.at("maps").at(0).at("unit"), "mired");
+  EXPECT_EQ(document.at("maps").at(1).at("unit"), "Duv/1000");
+  EXPECT_TRUE(std::filesystem::exists(at("red-cast.png")));
+  const json& frame = document.at("cast_over_the_frame");
+  EXPECT_GT(frame.at("together").at("mired").at("value"), 0.0);  // an orange board warms
+  std::vector<std::string> causes;
+  for (const json& cause : frame.at("causes")) causes.push_back(cause.at("via"));
+  EXPECT_THAT(causes, testing::Contains("fill"));
+  EXPECT_LT(frame.at("mired")[0], frame.at("mired")[1]);
+  EXPECT_THAT(run(words + kRoughly).out, HasSubstr("Cast over the frame"));
+  EXPECT_FALSE(read({"map", "red.toml", "fill", "--cells", "8"}).contains("cast_over_the_frame"));
+}
+
 TEST_F(CameraSays, the_softness_map_is_written) {
   const json document =
       read({"map", "small.toml", "softness", "--cells", "24", "-o", "maps"}).at("maps").at(0);

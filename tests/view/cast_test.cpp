@@ -63,5 +63,30 @@ TEST(Cast, is_put_down_to_what_turned_the_light) {
   EXPECT_TRUE(cast_causes(by_the_card(set, grey(80.0)), grey(1.0)).empty());
 }
 
+TEST(Cast, over_several_places_is_that_of_their_light_together_and_how_far_each_strays) {
+  const TwoLamps set;
+  const std::array<Rgb, 3> lights{Rgb(130.0, 100.0, 50.0), Rgb(40.0, 50.0, 70.0), Rgb(80.0, 100.0, 80.0)};
+  Measurement m(set.scene, "made up", 3, 1, 2);
+  std::vector<Rgb> rows(m.source_count() * m.via_count(), grey(0.0)), unshadowed(m.source_count(), grey(0.0));
+  for (std::size_t cell = 0; cell < 3; ++cell) {
+    rows[kStraight] = grey(200.0);
+    rows[set.via("card")] = lights[cell];
+    for (int r = 0; r < 2; ++r) m.set(cell, r, rows, unshadowed);
+  }
+  const std::vector<std::size_t> first_two{0, 1}, all_three{0, 1, 2};
+  const auto mired = [&](const Rgb& light) { return cast_of(channels(light), grey(1.0))->mired.value(); };
+  const CastSpread spread = cast_spread(m, grey(1.0), first_two).value();
+  EXPECT_NEAR(spread.together.mired.value(), mired(grey(400.0) + lights[0] + lights[1]), 1e-3);
+  EXPECT_NEAR(spread.warmest_mired, mired(grey(200.0) + lights[0]), 1e-3);
+  EXPECT_NEAR(spread.coolest_mired, mired(grey(200.0) + lights[1]), 1e-3);
+  EXPECT_GT(spread.warmest_mired, 5.0);
+  EXPECT_LT(spread.coolest_mired, -5.0);
+  // The green third place is in the causes only when it is asked for.
+  EXPECT_GT(cast_spread(m, grey(1.0), all_three)->most_green_duv, spread.most_green_duv);
+  const auto causes = cast_causes(m, grey(1.0), first_two);
+  ASSERT_EQ(causes.size(), 1u);
+  EXPECT_NEAR(causes[0].cast.mired.value(), spread.together.mired.value(), 1e-3);
+}
+
 }  // namespace
 }  // namespace fillside

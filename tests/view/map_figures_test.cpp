@@ -54,7 +54,8 @@ TEST(MapFigures, fill_ratio_is_the_same_in_and_out_of_the_shadow_of_an_even_key)
 }
 
 TEST(MapFigures, names_lead_to_figures_and_back) {
-  for (const char* name : {"illuminance", "falloff", "fill", "visibility", "gain", "softness"}) {
+  for (const char* name :
+       {"illuminance", "falloff", "fill", "visibility", "gain", "softness", "cast", "tint"}) {
     ASSERT_TRUE(map_figure_named(name));
     EXPECT_EQ(name_of(*map_figure_named(name)), name);
   }
