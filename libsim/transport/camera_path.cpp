@@ -55,7 +55,7 @@ void add_lobe(const GatherContext& context, const SampleNumbers& numbers, int ke
 }
 
 /// Share of what a clear face sends the viewer that it mirrors; nothing for other materials.
-double mirrored_share(const Material& face, const Direction& to_viewer) {
+double mirrored_fraction(const Material& face, const Direction& to_viewer) {
   if (const auto* pane = std::get_if<ClearPane>(&face)) {
     const PaneShares shares = pane_shares(*pane, std::abs(to_viewer.z()));
     return shares.mirrored / (shares.mirrored + shares.transmitted);
@@ -143,7 +143,7 @@ void CameraPath::follow(Leg leg) {
     // 4. The first clear faces are followed both ways, each with its share: a window that glass mirrors to
     // one part in twenty-five would else be met by one sample in twenty-five, as a bright speck.
     Numbers4 u = numbers_.group(kTurnGroup + leg.turn);
-    const double mirrored = mirrored_share(*narrow, vertex->frame.to_local(to_viewer));
+    const double mirrored = mirrored_fraction(*narrow, vertex->frame.to_local(to_viewer));
     if (leg.forks < kMostForks && mirrored > 0.0 && mirrored < 1.0) {
       ++leg.forks;
       Leg aside = leg;

@@ -15,7 +15,7 @@ namespace fillside {
 /// Takes element after element of an instrument, for one thread.
 class ElementMeans {
  public:
-  /// Rows by patch are not for a camera.
+  /// Keeps the sensor by reference. Rows by patch are not for a camera.
   ElementMeans(const Scene& scene, const Sensor& sensor, const Budget& budget, RowsBy rows = RowsBy::source);
 
   /// The means over the budget's samples of one element, for each of its replicates.

@@ -32,12 +32,10 @@ struct ImageLight {
   PerReplicate covered{}, added{}, otherwise{};
 };
 
-/// All light of one pixel and replicate, and what a part of a thing mirrors there.
-std::array<double, 2> light_of(const Scene& scene, const Camera& camera, const Budget& budget,
-                               const MeansOf& of, const PartKey& part, Ledger& means) {
-  take_means(scene, camera, budget, of, means);
-  double total = 0.0, added = 0.0;
-  for (const Rgb& row : means.rows()) total += luminance(row);
+/// What a part of a thing mirrors in one pixel and replicate.
+double added_in(const Scene& scene, const Camera& camera, const Budget& budget, const MeansOf& of,
+                const PartKey& part) {
+  double added = 0.0;
   const SampleNumbers first = numbers_at(camera, budget, of);
   for (std::uint32_t sample = 0; sample < budget.samples; ++sample) {
     const SampleNumbers numbers = first.with_sample(first.sample() + sample);
@@ -45,7 +43,22 @@ std::array<double, 2> light_of(const Scene& scene, const Camera& camera, const B
     for (const MirrorSpot& spot : mirror_spots(scene, numbers, ray, MirrorLight::worked_out).all())
       if (part_of(scene, spot) == part) added += spot.added_cd_m2;
   }
-  return {total, added / budget.samples};
+  return added / budget.samples;
+}
+
+/// The same and all light, for each replicate of a pixel.
+std::array<std::array<double, 2>, kMostReplicates> light_of(const Scene& scene, const Camera& camera,
+                                                            const Budget& budget, std::size_t pixel,
+                                                            const PartKey& part) {
+  const Sensor sensor = camera;
+  ElementMeans means(scene, sensor, budget);
+  means.take(pixel);
+  std::array<std::array<double, 2>, kMostReplicates> light{};
+  for (std::size_t r = 0; r < light.size(); ++r) {
+    for (const Rgb& row : means.by_replicate()[r].rows()) light[r][0] += luminance(row);
+    light[r][1] = added_in(scene, camera, budget, {pixel, static_cast<int>(r)}, part);
+  }
+  return light;
 }
 
 ImageLight measure_image(const Scene& scene, const Camera& camera, const Budget& budget, const PartKey& part,
@@ -56,12 +69,8 @@ ImageLight measure_image(const Scene& scene, const Camera& camera, const Budget&
   for (const auto& each : image.covered)
     if (index++ % stride == 0) pixels.push_back(each);
   std::vector<std::array<std::array<double, 2>, kMostReplicates>> light(pixels.size());
-  parallel_for(pixels.size(), budget.threads, [&](std::size_t i) {
-    Ledger means(scene.sources().size(), scene.objects().size() + 1);
-    for (int r = 0; r < kMostReplicates; ++r)
-      light[i][static_cast<std::size_t>(r)] =
-          light_of(scene, camera, budget, {pixels[i].first, r}, part, means);
-  });
+  parallel_for(pixels.size(), budget.threads,
+               [&](std::size_t i) { light[i] = light_of(scene, camera, budget, pixels[i].first, part); });
   ImageLight sums;
   for (std::size_t i = 0; i < pixels.size(); ++i)
     for (std::size_t r = 0; r < kMostReplicates; ++r) {

@@ -47,7 +47,7 @@ TEST(SurfaceCells, a_board_s_cell_by_position_is_the_one_by_hit) {
     const Numbers4 u = SampleNumbers(3, 0, 0, i).group(0);
     const Point at = scene.targets()[0].rectangle.at(2.0 * u[0] - 1.0, 2.0 * u[1] - 1.0);
     const Direction normal = scene.targets()[0].rectangle.normal();
-    const auto hit = looked_at(scene, {at, normal, white});
+    const auto hit = looked_at(scene, {at, normal, white, 0, 0.0, 0.0});
     ASSERT_TRUE(hit);
     ASSERT_EQ(hit->surface, white);
     differ += cells.cell_at(scene, white, at) != cells.cell_of(*hit);
