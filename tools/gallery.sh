@@ -11,7 +11,7 @@ fillside="$PWD/build/tools/fillside"
 only=${1:-}
 out=${OUT:-renders}
 wide=${PIXELS:-720}         # long side of a picture
-each=${SECONDS_EACH:-24}    # glass and gloss settle slowly, so pictures stop by the clock
+each=${SECONDS_EACH:-20}    # glass and gloss settle slowly, so pictures stop by the clock
 mkdir -p "$out"
 
 # The meter makes a grey card grey; food on pale wood is shown a little brighter, as one would develop it.
