@@ -2,7 +2,7 @@
 # Makes everything in renders/ from scenes/: one command a picture. Under ten minutes on two cores.
 #   sh tools/gallery.sh            all of it
 #   sh tools/gallery.sh tart       only what has "tart" in its name
-#   PIXELS=160 SECONDS_EACH=3 OUT=/tmp/try sh tools/gallery.sh       a quick look, elsewhere
+#   PIXELS=160 SECONDS_EACH=3 OUT=out/gallery sh tools/gallery.sh    a quick look, elsewhere
 set -eu
 cd "$(dirname "$0")/.."
 
