@@ -2,7 +2,7 @@
 # Makes everything in renders/ from scenes/: one command a picture. Under ten minutes on two cores.
 #   sh tools/gallery.sh            all of it
 #   sh tools/gallery.sh tart       only what has "tart" in its name
-#   PIXELS=160 SECONDS_EACH=3 OUT=/tmp/try sh tools/gallery.sh       a quick look, elsewhere
+#   PIXELS=160 SECONDS_EACH=3 OUT=out/gallery sh tools/gallery.sh    a quick look, elsewhere
 set -eu
 cd "$(dirname "$0")/.."
 
@@ -11,7 +11,7 @@ fillside="$PWD/build/tools/fillside"
 only=${1:-}
 out=${OUT:-renders}
 wide=${PIXELS:-720}         # long side of a picture
-each=${SECONDS_EACH:-24}    # glass and gloss settle slowly, so pictures stop by the clock
+each=${SECONDS_EACH:-20}    # glass and gloss settle slowly, so pictures stop by the clock
 mkdir -p "$out"
 
 # The meter makes a grey card grey; food on pale wood is shown a little brighter, as one would develop it.

@@ -10,7 +10,7 @@
 namespace fillside {
 namespace {
 
-constexpr int kAlong = 150, kAcross = 28;
+constexpr int kAlong = 240, kAcross = 48;  // fine: a mirror shows every facet
 constexpr double kBowlFrom = 0.66, kThick = 0.0085;
 
 double half_width(double along) {
