@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "libsim/sensor/clear_way.h"
 #include "libsim/sensor/instruments.h"
 #include "libsim/sensor/map_plane.h"
 #include "libsim/transport/measure.h"
@@ -51,11 +52,9 @@ constexpr double kHair_m = 1e-3;
 /// The line from the foot to the table's edge, cut off where something solid stands on the table.
 EdgeLine line_over_the_table(const Scene& scene, const std::string& name, const Point& foot,
                              const Direction& along, double way_to_edge_m) {
-  const Ray ray{foot + kHair_m * Direction::UnitZ(), along, way_to_edge_m};
-  const auto hit = scene.caster().first_hit(ray, kAllOpaque);
-  if (!hit) return {name, foot, foot + way_to_edge_m * along};
-  return {name, foot, foot + std::max(hit->distance_m - kHair_m, 0.0) * along, Direction::UnitZ(),
-          scene.objects()[scene.surfaces()[hit->surface].object].name};
+  const ClearWay way = clear_way(scene, foot + kHair_m * Direction::UnitZ(), along, way_to_edge_m);
+  const double length_m = way.stopped_by.empty() ? way_to_edge_m : std::max(way.length_m - kHair_m, 0.0);
+  return {name, foot, foot + length_m * along, Direction::UnitZ(), way.stopped_by};
 }
 
 bool casts_on_the_table(ObjectKind kind) {
