@@ -141,6 +141,7 @@
 
 // sensor: the instruments
 #include "libsim/sensor/camera.h"       // A camera
+#include "libsim/sensor/clear_way.h"    // how far a line goes before it meets something solid
 #include "libsim/sensor/dials.h"        // the numbers engraved on cameras, a third of a stop apart, and what
 #include "libsim/sensor/framing.h"      // what is in the picture, and where the camera has to be for that
 #include "libsim/sensor/instruments.h"  // the instruments that a description asks for, and those that are
@@ -162,7 +163,7 @@
 #include "libsim/transport/means.h"         // the innermost loop of every measurement
 #include "libsim/transport/measure.h"       // measuring
 #include "libsim/transport/measurement.h"   // what an instrument read
-#include "libsim/transport/mirror_image.h"  // X
+#include "libsim/transport/mirror_image.h"  // what a ray from the lens sees of windows and lamps by one mirroring
 #include "libsim/transport/openings.h"      // windows and lamps as seen from a point
 #include "libsim/transport/parts.h"         // the integrals into which the light at a receiver is divided
 #include "libsim/transport/runs_in.h"  // the medium that a path runs in, as far as the faces it meets tell
@@ -181,10 +182,10 @@
 #include "libsim/view/developed.h"       // from scene-linear light to a picture for the screen
 #include "libsim/view/edge_field.h"      // how wide the shadow edges of a mapped plane are, cell by cell
 #include "libsim/view/exposure.h"        // exposure from light
-#include "libsim/view/glare.h"           // X
+#include "libsim/view/glare.h"           // glare
 #include "libsim/view/lattice.h"         // the grid of a map's values with one more ring on the
 #include "libsim/view/levels.h"          // the round values of a scale
-#include "libsim/view/light_layers.h"    // X
+#include "libsim/view/light_layers.h"    // a picture taken apart by light
 #include "libsim/view/map.h"             // A figure spread over a plane
 #include "libsim/view/map_figures.h"     // the maps
 #include "libsim/view/map_value.h"       // reading a map between its cell centres
@@ -208,9 +209,9 @@
 #include "libsim/what_if/effort.h"         // how well and how long to measure
 #include "libsim/what_if/exposure_plan.h"  // what a photographer sets the camera to, for a set that has
 #include "libsim/what_if/figure_names.h"   // figures of a set by name, for claims
-#include "libsim/what_if/glare_moves.h"    // X
-#include "libsim/what_if/glare_reading.h"  // X
-#include "libsim/what_if/image_search.h"   // X
+#include "libsim/what_if/glare_moves.h"    // which way to move to lose a mirror image
+#include "libsim/what_if/glare_reading.h"  // every window and lamp that the camera sees mirrored
+#include "libsim/what_if/image_search.h"   // looking for mirror images
 #include "libsim/what_if/light_field.h"    // the light at a point as a whole
 #include "libsim/what_if/map_reading.h"    // A plane measured to a wanted precision, for any of its maps
 #include "libsim/what_if/part_reading.h"   // one instrument read part by part

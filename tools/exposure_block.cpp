@@ -5,6 +5,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "libsim/scene/wording.h"
 #include "libsim/sensor/dials.h"
 #include "libsim/writers/plain_table.h"
 #include "tools/meter_table.h"
@@ -100,6 +101,35 @@ std::string frame_text(const ExposurePlan& plan) {
   return text;
 }
 
+std::string overhead_text(const ExposurePlan& plan) {
+  std::string text;
+  for (const OverheadField& field : plan.overhead)
+    text += fmt::format("  {:<15} straight down, {} ({} x {}) takes the lens {} over the table{}\n",
+                        text.empty() ? "overhead" : "", field.what, centimetres_text(field.width),
+                        centimetres_text(field.height), length_text(field.over_table.si),
+                        field.over_floor > kReach
+                            ? fmt::format(", {} over the floor: out of reach without a ladder or a tied arm",
+                                          length_text(field.over_floor.si))
+                            : std::string());
+  return text;
+}
+
+Json overhead_json(const ExposurePlan& plan) {
+  Json json = Json::array();
+  for (const OverheadField& field : plan.overhead)
+    json.push_back({{"what", field.what},
+                    {"width_m", field.width.si},
+                    {"height_m", field.height.si},
+                    {"lens_over_table_m", field.over_table.si},
+                    {"lens_over_floor_m", field.over_floor.si}});
+  return json;
+}
+
+Json tilt_json(const Tilt& tilt) {
+  return {{"off_straight_down_deg", in_degrees(tilt.off_straight_down)},
+          {"far_to_near", tilt.near_to_far ? Json(1.0 / *tilt.near_to_far) : Json(nullptr)}};
+}
+
 Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
 
 Json settings_json(const Settings& s) {
@@ -161,7 +191,7 @@ std::string exposure_block(const ExposurePlan& plan) {
              "  the same light\n{}",
              plan.metered.ev100, receptor_of(plan), plan.ev100, dial_text(plan.start.slowest_by_hand),
              equivalents_text(plan)) +
-         white_text(plan) + depth_text(plan) + motion_text(plan) + frame_text(plan);
+         white_text(plan) + depth_text(plan) + motion_text(plan) + frame_text(plan) + overhead_text(plan);
 }
 
 Json exposure_json(const ExposurePlan& plan) {
@@ -186,7 +216,9 @@ Json exposure_json(const ExposurePlan& plan) {
           {"depth", depth_json(plan)},
           {"motions", motions_json(plan)},
           {"frame_cm", {100.0 * plan.frame[0].si, 100.0 * plan.frame[1].si}},
-          {"in_frame", things}};
+          {"in_frame", things},
+          {"tilt", tilt_json(plan.tilt)},
+          {"overhead", overhead_json(plan)}};
 }
 
 }  // namespace fillside::tools

@@ -20,6 +20,10 @@ Json figure(const Estimate& e) { return {{"value", e.value()}, {"half_width_95",
 
 std::string per_cent(const Estimate& share) { return fmt::format("{:.1f} %", 100.0 * share.value()); }
 
+std::string stops_of(const Glare& glare) {
+  return glare.is_known() ? with_error(glare.added_stops()) : fmt::format("over {:.1f}", glare.least_stops());
+}
+
 std::string table_text(const GlareReading& reading) {
   using enum PlainTable::Align;
   PlainTable table{{{"in"},
@@ -38,7 +42,7 @@ std::string table_text(const GlareReading& reading) {
       table.rows.push_back({thing_text(glare), source_text(glare), place_text(glare),
                             per_cent(glare.share_of_part), per_cent(glare.share_of_frame),
                             per_cent(glare.mirrored_share), with_error(glare.added_cd_m2),
-                            with_error(glare.otherwise_cd_m2), with_error(glare.added_stops())});
+                            with_error(glare.otherwise_cd_m2), stops_of(glare)});
   return table.rows.empty() ? "" : to_text(table);
 }
 
@@ -102,7 +106,8 @@ Json glare_json(const GlareAnswer& answer) {
                       {"mirrored_share", figure(glare.mirrored_share)},
                       {"added_cd_m2", figure(glare.added_cd_m2)},
                       {"otherwise_cd_m2", figure(glare.otherwise_cd_m2)},
-                      {"added_stops", figure(glare.added_stops())},
+                      {"added_stops", glare.is_known() ? figure(glare.added_stops()) : Json(nullptr)},
+                      {"at_least_stops", glare.least_stops()},
                       {"shows", shows(glare)},
                       {"moves_that_clear", moves}});
   }

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "libsim/scene/wording.h"
 #include "libsim/view/cast.h"
 #include "libsim/writers/plain_table.h"
 #include "tools/meter_table.h"
@@ -27,6 +28,8 @@ std::string edge_text(const ShadowEdge& edge) {
 
 std::string word_text(const ShadowEdge& edge) {
   if (edge.width_mm) return std::string(word_of(hardness_of(millimetres(edge.width_mm->value()))));
+  if (!edge.stopped_by.empty())
+    return fmt::format("cut off by {} after {:.0f} mm", in_quotes(edge.stopped_by), edge.line_mm);
   return edge.umbra_mm ? "not all of it on the table" : "no full shadow, or past the table";
 }
 
@@ -56,7 +59,9 @@ std::string shadows_block(const Shadows& shadows) {
       "\nShadow edges on the table, away from the key\n\n{}\n"
       "edge: from 10 to 90 % of the key; hard under {:.0f} mm, soft over {:.0f} (our own words). full "
       "shadow: until\n"
-      "1 % of the key is in view. The shadow line on a ball is spread over {:.0f} deg of its skin.\n",
+      "1 % of the key is in view. On a ball the key's width, with nothing before it, would spread the shadow "
+      "line over\n"
+      "{:.0f} deg of its skin; the boards' light is not asked.\n",
       to_text(table), 1e3 * kHardUnder.si, 1e3 * kSoftOver.si, in_degrees(shadows.terminator));
 }
 
@@ -66,7 +71,9 @@ Json shadows_json(const Shadows& shadows) {
     edges.push_back({{"name", edge.name},
                      {"width_mm", figure(edge.width_mm)},
                      {"word", edge.width_mm ? Json(word_text(edge)) : Json(nullptr)},
-                     {"full_shadow_mm", figure(edge.umbra_mm)}});
+                     {"full_shadow_mm", figure(edge.umbra_mm)},
+                     {"line_mm", edge.line_mm},
+                     {"stopped_by", edge.stopped_by}});
   return {{"edges", edges}, {"terminator_deg", in_degrees(shadows.terminator)}};
 }
 

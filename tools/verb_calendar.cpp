@@ -21,6 +21,11 @@ namespace fillside::tools {
 namespace {
 
 constexpr int kUsualYear = 2026;
+/// A reading tells of one sky and of the set together, and no calendar can part them again.
+constexpr const char* kAnchorLeftOut =
+    "the [anchor] is one reading under the sky of one moment; a calendar goes by the usual sky of every hour "
+    "and "
+    "leaves it out";
 constexpr int kListedDay = 21;  // near the solstices and equinoxes
 
 /// Every reason why the sun's way over this set is not known, at once.
@@ -164,11 +169,14 @@ int run_calendar(const Arguments& arguments) {
                               faced_calendars(description, arguments, calendar,
                                               listed_dates(arguments, year, calendar.plan().offset_min)),
                               arguments.date.has_value()};
+  if (description.anchor.says_anything() && !arguments.quiet) note(kAnchorLeftOut);
   nlohmann::ordered_json files;
   if (with_files) files = write_files(answer, arguments);
   if (arguments.json) {
     nlohmann::ordered_json document = calendar_json(answer);
     document["files"] = files;
+    document["anchor"] =
+        description.anchor.says_anything() ? nlohmann::ordered_json(kAnchorLeftOut) : nullptr;
     say_documents({document});
   } else {
     say(calendar_table(answer));

@@ -61,6 +61,11 @@ Length distance_for_width(const Camera& camera, Length wanted) {
   return (1.0 + wanted / camera.sensor_width) * camera.focal_length;
 }
 
+Length distance_for_field(const Camera& camera, Length width, Length height) {
+  return std::max(distance_for_width(camera, width),
+                  (1.0 + height / camera.sensor_height) * camera.focal_length);
+}
+
 Tilt tilt_of(const Camera& camera) {
   const double cosine = std::clamp(-camera.forward.z(), -1.0, 1.0), off = std::acos(cosine);
   Tilt tilt{radians(off), std::nullopt};

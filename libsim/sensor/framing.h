@@ -33,6 +33,10 @@ std::vector<std::size_t> cells_in_frame(const Camera& camera, const MapPlane& pl
 /// w).
 Length distance_for_width(const Camera& camera, Length wanted);
 
+/// Distance from the lens to a plane square to it of which the frame holds a field of that width and height:
+/// the larger of what either side asks for.
+Length distance_for_field(const Camera& camera, Length width, Length height);
+
 /// How far the optical axis is from straight down, and by how much smaller the table is pictured at the far
 /// than at the near edge of the frame because of it; 1 looking straight down, nothing when the table does not
 /// fill the frame's height.

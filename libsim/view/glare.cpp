@@ -14,7 +14,20 @@ constexpr double kTurnedDown = 0.6;
 
 }  // namespace
 
-bool shows(const Glare& glare) { return glare.added_stops().value() >= kLeastVisible_stops; }
+bool Glare::is_known() const {
+  const Estimate stops = added_stops();
+  return std::isfinite(stops.value()) && std::isfinite(stops.half_width_95()) &&
+         otherwise_cd_m2.value() > otherwise_cd_m2.half_width_95();
+}
+
+double Glare::least_stops() const {
+  const double most = std::max(otherwise_cd_m2.value(), 0.0) + otherwise_cd_m2.half_width_95();
+  return most > 0.0 ? std::log2(1.0 + added_cd_m2.value() / most) : 0.0;
+}
+
+bool shows(const Glare& glare) {
+  return (glare.is_known() ? glare.added_stops().value() : glare.least_stops()) >= kLeastVisible_stops;
+}
 
 std::string thing_text(const Glare& glare) {
   return glare.part.empty() ? glare.thing : glare.thing + " (" + glare.part + ")";

@@ -23,8 +23,12 @@ struct Glare {
   Estimate otherwise_cd_m2;                ///< what the picture would show there without it
   std::array<double, 2> middle{};  ///< of the image: right and up of the frame's, in widths and heights
 
-  /// How much brighter the mirror image makes what it covers.
+  /// How much brighter the mirror image makes what it covers. On metal next to nothing is there otherwise and
+  /// the error bar may reach darkness: not a number then, and only least_stops() is known.
   Estimate added_stops() const { return in_stops((otherwise_cd_m2 + added_cd_m2) / otherwise_cd_m2); }
+  bool is_known() const;
+  /// By at least that much, at the bright end of the error bar of what is there otherwise.
+  double least_stops() const;
 };
 
 /// What is brighter by less than this does not show (design: a third of a stop).

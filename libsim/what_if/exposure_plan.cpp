@@ -67,6 +67,29 @@ void plan_settings(ExposurePlan& plan, const CameraSection& camera, const SetRea
   plan.whites = whites_of(set, full);
 }
 
+OverheadField overhead_field(const Camera& camera, double table_m, std::string what,
+                             const Eigen::Vector3d& size_m) {
+  const Length width = metres(size_m.x()), height = metres(size_m.y());
+  const Length over_table = metres(size_m.z()) + distance_for_field(camera, width, height);
+  return {std::move(what), width, height, over_table, over_table + metres(table_m)};
+}
+
+/// A flat lay of 60 x 40 cm, turned as the camera is, and the food as it stands, at the height of its top.
+std::vector<OverheadField> overhead_fields(const Description& description, const Scene& scene,
+                                           const Camera& camera) {
+  constexpr double kToSpare = 1.1;
+  const double table_m = description.table.height.si;
+  const Eigen::Vector3d lay =
+      description.camera.portrait ? Eigen::Vector3d(0.4, 0.6, 0.0) : Eigen::Vector3d(0.6, 0.4, 0.0);
+  std::vector<OverheadField> fields{overhead_field(camera, table_m, "a flat lay", lay)};
+  if (const auto food = subject_bounds(scene)) {
+    Eigen::Vector3d size = kToSpare * (food->high - food->low);
+    size.z() = food->high.z();
+    fields.push_back(overhead_field(camera, table_m, "all the food", size));
+  }
+  return fields;
+}
+
 }  // namespace
 
 MeteredExposure metered_exposure(const Description& description, const SetReading& set) {
@@ -98,6 +121,7 @@ ExposurePlan plan_exposure(const Description& description, const Scene& scene, c
   plan.motions = motions_at(plan.start.by_hand.shutter, metres(across));
   plan.things = framed_things(scene, camera);
   plan.tilt = tilt_of(camera);
+  plan.overhead = overhead_fields(description, scene, camera);
   return plan;
 }
 

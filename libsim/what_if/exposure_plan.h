@@ -53,6 +53,16 @@ struct DepthWanted {
   LensSetting covering;      ///< its aperture is true, not engraved
 };
 
+/// Where the lens has to be to look straight down on a field of the table, and how high that is over the
+/// floor.
+struct OverheadField {
+  std::string what;  ///< "a flat lay", "all the food"
+  Length width, height;
+  Length over_table, over_floor;
+};
+/// Above this a ladder or an arm on a tall stand is needed (common practice).
+inline constexpr Length kReach = metres(2.0);
+
 struct ExposurePlan {
   MeteredExposure metered;
   Stops close_focus_loss;
@@ -72,6 +82,7 @@ struct ExposurePlan {
   std::array<Length, 2> frame;  ///< on the focused plane
   std::vector<FramedThing> things;
   Tilt tilt;
+  std::vector<OverheadField> overhead;  ///< of a usual flat lay, and of the food with a tenth to spare
 };
 ExposurePlan plan_exposure(const Description& description, const Scene& scene, const SetReading& set);
 

@@ -74,7 +74,7 @@ std::optional<GlareMove> camera_round(const Search& search, double sign) {
     if (!left || *left >= kGone || !is_sound(candidate)) continue;
     return GlareMove{sign > 0.0 ? GlareMoveKind::camera_clockwise : GlareMoveKind::camera_anticlockwise,
                      metres(arm_m * step), *left,
-                     fmt::format("carry the camera {:.0f} deg round, to {} o'clock", step / kDegree,
+                     fmt::format("carry the camera {:.0f} deg round, to {} on the clock", step / kDegree,
                                  to_text(candidate.camera.clock))};
   }
   return std::nullopt;

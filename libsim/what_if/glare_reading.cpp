@@ -154,11 +154,12 @@ GlareReading read_glare(const Scene& scene, const Camera& camera, const Effort& 
       const ImageLight light = measure_image(scene, small, budget, key, image);
       glare.added_cd_m2 = light_factor * ratio(light.added, light.covered);
       glare.otherwise_cd_m2 = light_factor * ratio(light.otherwise, light.covered);
-      least[key] = std::max(least[key], 0.25 * glare.otherwise_cd_m2.value());
+      least[key] = std::max(
+          least[key], 0.25 * std::max(glare.otherwise_cd_m2.value(), glare.otherwise_cd_m2.half_width_95()));
       reading.glares.push_back(std::move(glare));
     }
   std::ranges::stable_sort(reading.glares, std::ranges::greater{}, [](const Glare& glare) {
-    return glare.share_of_frame.value() * std::max(glare.added_stops().value(), 0.0);
+    return glare.share_of_frame.value() * glare.least_stops();
   });
   work_out_overlay(scene, camera, budget, least, reading);
   for (double& added : reading.added_cd_m2) added *= light_factor;

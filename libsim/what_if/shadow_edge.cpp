@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "libsim/sensor/clear_way.h"
 #include "libsim/sensor/instruments.h"
 #include "libsim/sensor/map_plane.h"
 #include "libsim/transport/measure.h"
@@ -14,6 +15,7 @@ namespace {
 
 constexpr int kCells = 96;
 constexpr int kReplicates = 8;
+constexpr double kShortestLine_m = 0.01;
 constexpr double kHalfBreadth_m = 0.25e-3, kFullShadow = 0.01;
 constexpr double kFewestCellsOfAnEdge = 16.0, kFinestStep_mm = 0.02;
 
@@ -29,7 +31,8 @@ MapPlane strip_along(const EdgeLine& line, int cells) {
 
 EdgeLine part_of(const EdgeLine& line, double from_mm, double to_mm) {
   const Direction along = (line.to - line.from).normalized();
-  return {line.name, line.from + 1e-3 * from_mm * along, line.from + 1e-3 * to_mm * along, line.normal};
+  return {line.name, line.from + 1e-3 * from_mm * along, line.from + 1e-3 * to_mm * along, line.normal,
+          line.stopped_by};
 }
 
 /// How far from a point inside the table's rectangle its edge is, in a level direction.
@@ -42,6 +45,16 @@ double way_to_the_edge_m(const TableSection& table, const Point& from, const Dir
     if (along[axis] < -1e-9) way = std::min(way, (low[axis] - from[axis]) / along[axis]);
   }
   return way;
+}
+
+constexpr double kHair_m = 1e-3;
+
+/// The line from the foot to the table's edge, cut off where something solid stands on the table.
+EdgeLine line_over_the_table(const Scene& scene, const std::string& name, const Point& foot,
+                             const Direction& along, double way_to_edge_m) {
+  const ClearWay way = clear_way(scene, foot + kHair_m * Direction::UnitZ(), along, way_to_edge_m);
+  const double length_m = way.stopped_by.empty() ? way_to_edge_m : std::max(way.length_m - kHair_m, 0.0);
+  return {name, foot, foot + length_m * along, Direction::UnitZ(), way.stopped_by};
 }
 
 bool casts_on_the_table(ObjectKind kind) {
@@ -62,7 +75,6 @@ std::map<std::string, std::vector<Point>> corners_of_things(const Scene& scene) 
 
 /// The foot of the thing's side that looks away from the key; a hair behind it, on the table.
 Point far_foot(const std::vector<Point>& corners, const Direction& away) {
-  constexpr double kHair_m = 1e-3;
   Point middle = Point::Zero();
   double farthest = -std::numeric_limits<double>::infinity();
   for (const Point& corner : corners) {
@@ -98,7 +110,8 @@ EdgeProfile read_profile(const Scene& scene, const Key& key, const EdgeLine& lin
 
 ShadowEdge read_edge(const Scene& scene, const Key& key, const EdgeLine& line, const Effort& effort) {
   const EdgeProfile whole = read_profile(scene, key, line, kCells, effort);
-  ShadowEdge edge{line.name, edge_width_mm(whole), passes_mm(whole, kFullShadow), whole.length_mm()};
+  ShadowEdge edge{line.name, edge_width_mm(whole), passes_mm(whole, kFullShadow), whole.length_mm(),
+                  line.stopped_by};
   if (edge.umbra_mm) edge.umbra_mm = *edge.umbra_mm + 0.5 * whole.step_mm;  // readings are cells' middles
   EdgeProfile fine = whole;
   double start_mm = 0.0;
@@ -123,7 +136,9 @@ std::vector<EdgeLine> shadow_lines(const Description& description, const Scene& 
   for (const auto& [name, corners] : corners_of_things(scene)) {
     const Point foot = far_foot(corners, away);
     const double way_m = way_to_the_edge_m(description.table, foot, away);
-    if (way_m > 0.01 && std::isfinite(way_m)) lines.push_back({name, foot, foot + way_m * away});
+    if (!std::isfinite(way_m) || way_m <= 0.0) continue;
+    EdgeLine line = line_over_the_table(scene, name, foot, away, way_m);
+    if ((line.to - line.from).norm() > kShortestLine_m) lines.push_back(std::move(line));
   }
   return lines;
 }

@@ -79,5 +79,27 @@ TEST(Tilt, makes_the_far_edge_smaller_as_perspective_has_it) {
   EXPECT_FALSE(tilt_of(camera).near_to_far);
 }
 
+// Similar triangles and the thin lens equation: a 36 x 24 mm sensor behind 50 mm holds 60 x 40 cm at m =
+// 0.06, from f (1 + 1 / m) = 883 mm; of a square field of 40 cm the short side decides: f (1 + 400 / 24).
+TEST(Framing, a_field_is_held_from_where_its_tighter_side_fits) {
+  Camera camera;
+  camera.focal_length = millimetres(50);
+  EXPECT_NEAR(distance_for_field(camera, metres(0.6), metres(0.4)).si, 0.05 * (1.0 + 600.0 / 36.0), 1e-12);
+  EXPECT_NEAR(distance_for_field(camera, metres(0.4), metres(0.4)).si, 0.05 * (1.0 + 400.0 / 24.0), 1e-12);
+  camera.focus = distance_for_field(camera, metres(0.6), metres(0.4));
+  EXPECT_NEAR(camera.frame_size()[0].si, 0.6, 1e-9);
+}
+
+TEST(Framing, cells_of_the_table_in_the_frame_are_those_over_its_rectangle) {
+  Camera camera;
+  camera.focal_length = millimetres(50);
+  camera.focus = distance_for_field(camera, metres(0.6), metres(0.4));
+  look(camera, {0.0, 0.0, camera.focus.si}, Point::Zero(), Direction::UnitY());
+  const MapPlane plane{
+      .name = "table", .rectangle = {Point::Zero(), {0.5, 0, 0}, {0, 0.5, 0}}, .columns = 10, .rows = 10};
+  // Middles at 5, 15, 25 cm lie within 30 cm across; 5 and 15 cm within 20 cm along.
+  EXPECT_EQ(cells_in_frame(camera, plane).size(), 6u * 4u);
+}
+
 }  // namespace
 }  // namespace fillside

@@ -111,5 +111,14 @@ TEST_F(CalendarVerb, gives_the_same_bytes_for_one_and_two_threads) {
   EXPECT_EQ(bytes("placed-day.csv"), csv);
 }
 
+TEST_F(CalendarVerb, says_that_it_leaves_the_anchor_out) {
+  write("placed.toml", kPlace + kSmallSet + "[anchor]\nlux = \"200 lx\"\n");
+  const Words one_day = placed + Words{"--date", "2026-06-21", "--step", "120", "--precision", "1 stop"};
+  const Outcome outcome = run(one_day + Words{"--json"});
+  EXPECT_THAT(outcome.err, HasSubstr("leaves it out"));
+  EXPECT_THAT(json::parse(outcome.out).at("anchor").get<std::string>(), HasSubstr("leaves it out"));
+  EXPECT_THAT(run(one_day + Words{"--quiet"}).err, Not(HasSubstr("anchor")));
+}
+
 }  // namespace
 }  // namespace fillside

@@ -37,9 +37,20 @@ TEST_F(CameraSays, every_reading_comes_with_settings_that_are_right_for_it) {
 
 TEST_F(CameraSays, exposure_is_told_in_words) {
   const std::string out = run(std::vector<std::string>{"meter", "small.toml", "--exposure"} + kRoughly).out;
-  for (const char* said : {"exposure by the dome  f/5.6", "the same light", "white plate", "sharp  ",
-                           "motion  ", "frame  ", "covers it", "common practice"})
+  for (const char* said :
+       {"exposure by the dome  f/5.6", "the same light", "white plate", "sharp  ", "motion  ", "frame  ",
+        "overhead  ", "over the table", "covers it", "common practice"})
     EXPECT_THAT(out, HasSubstr(said));
+}
+
+TEST_F(CameraSays, an_overhead_camera_is_told_how_high_it_has_to_be) {
+  const json exposure =
+      read({"meter", "small.toml", "--exposure", "--set", "camera.focal_length=50mm"}).at("exposure");
+  // 50 mm (1 + 600 / 36) for 60 x 40 cm; the box, 8 cm square and 6 cm high with a tenth to spare: by its
+  // depth.
+  EXPECT_NEAR(exposure.at("overhead")[0].at("lens_over_table_m"), 0.05 * (1.0 + 600.0 / 36.0), 1e-9);
+  EXPECT_NEAR(exposure.at("overhead")[1].at("lens_over_table_m"), 0.06 + 0.05 * (1.0 + 88.0 / 24.0), 1e-3);
+  EXPECT_NEAR(exposure.at("tilt").at("off_straight_down_deg"), 45.0, 1e-6);
 }
 
 TEST_F(CameraSays, shadows_relief_and_casts_are_told_when_asked_for) {

@@ -27,6 +27,20 @@ TEST(Glare, shows_from_a_third_of_a_stop) {
   EXPECT_FALSE(shows(glare));
 }
 
+TEST(Glare, over_what_may_be_black_is_told_by_its_least) {
+  Glare glare;
+  glare.added_cd_m2 = 300.0;
+  glare.otherwise_cd_m2 = Estimate(std::array{90.0, -70.0});  // the mean 10, the error bar about a thousand
+  EXPECT_FALSE(glare.is_known());
+  EXPECT_NEAR(glare.least_stops(), std::log2(1.0 + 300.0 / (10.0 + glare.otherwise_cd_m2.half_width_95())),
+              1e-12);
+  glare.otherwise_cd_m2 = Estimate(std::array{101.0, 99.0, 100.0, 100.0});
+  EXPECT_TRUE(glare.is_known());
+  EXPECT_NEAR(glare.added_stops().value(), 2.0, 1e-12);
+  EXPECT_LT(glare.least_stops(), 2.0);
+  EXPECT_TRUE(shows(glare));
+}
+
 TEST(Glare, says_where_in_words) {
   Glare glare;
   glare.thing = "soup", glare.part = "filling", glare.source = "window", glare.by_curtain = true;

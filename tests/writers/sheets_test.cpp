@@ -198,5 +198,23 @@ TEST(PictureScaling, KeepsTheLightNotTheCodeValues) {
   EXPECT_EQ(fitted.height, 60);
 }
 
+TEST(PictureSheet, a_legend_is_a_line_more_with_its_patches_painted) {
+  const Picture picture = blank_picture(640, 40, 200);
+  Picture red = blank_picture(1, 1);
+  red.set(0, 0, {1.0, 0.0, 0.0});
+  const Picture plain = picture_sheet(picture, {.settings = "f/8", .caption = "soup"});
+  const Picture legend =
+      picture_sheet(picture, {.settings = "f/8", .caption = "soup", .legend = {{red, "glare"}}});
+  EXPECT_GT(legend.height, plain.height);
+  const auto reds = [](const Picture& sheet) {
+    int count = 0;
+    for (std::size_t i = 0; i + 2 < sheet.samples.size(); i += 3)
+      count += sheet.samples[i] == 255 && sheet.samples[i + 1] == 0 && sheet.samples[i + 2] == 0;
+    return count;
+  };
+  EXPECT_EQ(reds(plain), 0);
+  EXPECT_GT(reds(legend), 100);
+}
+
 }  // namespace
 }  // namespace fillside
