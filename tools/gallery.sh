@@ -10,7 +10,7 @@ sh tools/build.sh
 fillside="$PWD/build/tools/fillside"
 only=${1:-}
 out=${OUT:-renders}
-wide=${PIXELS:-720}         # long side of a picture
+wide=${PIXELS:-600}         # long side of a picture
 each=${SECONDS_EACH:-20}    # glass and gloss settle slowly, so pictures stop by the clock
 mkdir -p "$out"
 
