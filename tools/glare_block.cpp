@@ -20,7 +20,7 @@ constexpr std::size_t kMostSearched = 4;  // images for which moves are looked f
 Json figure(const Estimate& e) { return {{"value", e.value()}, {"half_width_95", e.half_width_95()}}; }
 
 std::string per_cent(const Estimate& share) {
-  return fmt::format(share.value() < 0.001 ? "{:.2f} %" : "{:.1f} %", 100.0 * share.value());
+  return fmt::format("{:.{}f} %", 100.0 * share.value(), share.value() < 0.001 ? 2 : 1);
 }
 
 std::string stops_of(const Glare& glare) {
