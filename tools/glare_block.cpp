@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "libsim/scene/wording.h"
@@ -18,10 +19,18 @@ constexpr std::size_t kMostSearched = 4;  // images for which moves are looked f
 
 Json figure(const Estimate& e) { return {{"value", e.value()}, {"half_width_95", e.half_width_95()}}; }
 
-std::string per_cent(const Estimate& share) { return fmt::format("{:.1f} %", 100.0 * share.value()); }
+std::string per_cent(const Estimate& share) {
+  return fmt::format("{:.{}f} %", 100.0 * share.value(), share.value() < 0.001 ? 2 : 1);
+}
 
 std::string stops_of(const Glare& glare) {
   return glare.is_known() ? with_error(glare.added_stops()) : fmt::format("over {:.1f}", glare.least_stops());
+}
+
+std::string otherwise_of(const Glare& glare) {
+  const Estimate& there = glare.otherwise_cd_m2;
+  return glare.is_known() ? with_error(there)
+                          : fmt::format("under {:.0f}", std::max(there.value(), 0.0) + there.half_width_95());
 }
 
 std::string table_text(const GlareReading& reading) {
@@ -42,7 +51,7 @@ std::string table_text(const GlareReading& reading) {
       table.rows.push_back({thing_text(glare), source_text(glare), place_text(glare),
                             per_cent(glare.share_of_part), per_cent(glare.share_of_frame),
                             per_cent(glare.mirrored_share), with_error(glare.added_cd_m2),
-                            with_error(glare.otherwise_cd_m2), stops_of(glare)});
+                            otherwise_of(glare), stops_of(glare)});
   return table.rows.empty() ? "" : to_text(table);
 }
 

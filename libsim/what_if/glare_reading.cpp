@@ -15,7 +15,7 @@ constexpr int kWidest = 240;               ///< pixels across of the picture tha
 constexpr std::size_t kMostPixels = 2500;  ///< of an image whose light is measured
 constexpr std::uint32_t kSamples = 4;      ///< of each of them and replicate
 constexpr std::uint32_t kOverlaySamples = 4;
-constexpr double kLeastOfPart = 0.01, kLeastOfFrame = 0.001;
+constexpr double kLeastOfPart = 0.01, kLeastOfFrame = 0.0002;
 constexpr std::uint32_t kKeptSamples = 16;
 constexpr int kStores = 8;
 

@@ -19,7 +19,7 @@ struct GlareReading {
 
 /// Where the image lies comes from the exact mirror directions, what it adds from the same rays' light; what
 /// is there otherwise from what the camera measures along them, less that. `light_factor` is an anchor's.
-/// Images that cover less than a hundredth of their thing and a thousandth of the frame are left out.
+/// Images that cover less than a hundredth of their thing and a five-thousandth of the frame are left out.
 GlareReading read_glare(const Scene& scene, const Camera& camera, const Effort& effort,
                         double light_factor = 1.0);
 

@@ -6,6 +6,7 @@
 
 #include "libsim/geometry/panels.h"
 #include "libsim/transport/measure.h"
+#include "libsim/view/cast.h"
 #include "tests/view/measured.h"
 
 namespace fillside {
@@ -60,6 +61,23 @@ TEST(MapFigures, names_lead_to_figures_and_back) {
     EXPECT_EQ(name_of(*map_figure_named(name)), name);
   }
   EXPECT_FALSE(map_figure_named("beauty"));
+}
+
+TEST(MapFigures, cast_and_tint_are_those_of_the_cells_light_against_the_sets_white) {
+  const TwoLamps set;
+  Measurement m(set.scene, "made up", 1, 1, 2);
+  std::vector<Rgb> rows(m.source_count() * m.via_count(), grey(0.0)), unshadowed(m.source_count(), grey(0.0));
+  rows[kStraight] = grey(100.0);
+  rows[set.via("card")] = Rgb(40.0, 30.0, 10.0);
+  for (const int replicate : {0, 1}) m.set(0, replicate, rows, unshadowed);
+  const MapPlane plane = row_of(1);
+  MapSubject subject{m, plane, set.key, {false}, 1.0, "", ""};
+  subject.white = Rgb(0.9, 1.0, 1.2);
+  const auto cast = cast_of(m.channels(0, [](std::size_t, std::size_t) { return true; }), subject.white);
+  EXPECT_DOUBLE_EQ(figure_in(subject, MapFigure::cast, 0).value(), cast->mired.value());
+  EXPECT_DOUBLE_EQ(figure_in(subject, MapFigure::tint, 0).value(), 1000.0 * cast->duv.value());
+  EXPECT_GT(cast->mired.value(), 10.0);
+  EXPECT_THAT(make_map(subject, MapFigure::cast).map.note, HasSubstr("daylight of 6504 K"));
 }
 
 TEST(MapFigures, a_map_leaves_covered_cells_and_cells_without_a_figure_empty) {
