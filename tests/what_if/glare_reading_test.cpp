@@ -137,7 +137,11 @@ class SoupSet : public ::testing::Test {
   }
   static Description load() {
     std::vector<Problem> warnings;
-    return load_description(std::string(FILLSIDE_SOURCE_DIR) + "/scenes/lentil_soup.toml", {}, warnings);
+    // From where the veil is in full view, and with nothing lying on the soup.
+    return load_description(std::string(FILLSIDE_SOURCE_DIR) + "/scenes/lentil_soup.toml",
+                            {"camera.elevation=45 deg", "camera.distance=1 m", "camera.look_x=0 cm",
+                             "food.garnish.used=false", "prop.spoon.used=false"},
+                            warnings);
   }
 
   /// A line that goes up from the soup gets out between the walls of the bowl, whose lip is highest in the

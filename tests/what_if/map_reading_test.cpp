@@ -36,14 +36,16 @@ TEST_F(MapReadingTest, reaches_the_wanted_precision_in_all_but_one_cell_of_twent
   const MapReading reading = read_map(scene, plane, {.precision = stops(0.2), .seconds = {}});
   EXPECT_TRUE(reading.reached);
   EXPECT_LE(reading.reached_stops, 0.2);
-  int wide = 0, open = 0;
+  // Against a far more precise one by other numbers: an error of the stated half width is rare.
+  const MapReading truth = read_map(scene, plane, {.precision = stops(0.02), .seconds = {}, .seed = 9});
+  int far = 0, open = 0;
   for (std::size_t cell = 0; cell < reading.covered.size(); ++cell) {
     if (reading.covered[cell]) continue;
-    const Estimate total = reading.measurement.total(cell);
     ++open;
-    if (half_width_stops(total.value(), total.half_width_95()) > 0.2) ++wide;
+    const double ratio = reading.measurement.total(cell).value() / truth.measurement.total(cell).value();
+    if (std::abs(std::log2(ratio)) > 0.2) ++far;
   }
-  EXPECT_LE(20 * wide, open + 19);
+  EXPECT_LE(20 * far, open + 19);
 }
 
 TEST_F(MapReadingTest, cells_under_the_food_are_covered_and_none_when_it_is_away) {
