@@ -13,6 +13,9 @@ namespace {
 constexpr std::uint64_t kCellAddress = 0x63656c6c00000000u;  ///< "cell": no instrument's numbers
 constexpr std::size_t kCellsOfAPiece = 64;
 constexpr std::uint32_t kPlaceGroup = 0;
+/// A cell's own walks meet one more surface as it is, before they end at an evenly bright cell: a quarter per
+/// cent of bias less for twice the rays.
+constexpr std::uint32_t kTurnsOfACell = 1;
 /// A cell is looked up from this many of its sizes off or more.
 constexpr double kFarEnough = 2.0;
 
@@ -64,7 +67,7 @@ void KeptLight::sample_cell(const Scene& scene, const KeepingBudget& budget, int
     const Surface& surface = scene.surfaces()[place.surface];
     std::ranges::fill(brought, grey(0.0));
     const std::size_t before = ends.size();
-    walk({scene, numbers, kPlaceGroup + 1, mask_, RowsBy::source, {this, replicate, &ends}},
+    walk({scene, numbers, kPlaceGroup + 1, mask_, RowsBy::source, {this, replicate, &ends, kTurnsOfACell}},
          {place.position, frame_around(place.normal),
           material_at(surface, {place.position, place.triangle, place.along_second, place.along_third}),
           surface.object},

@@ -87,6 +87,8 @@ struct KeptReplicate {
   int replicate = 0;
   std::vector<WalkEnd>* ends =
       nullptr;  ///< while the store is made: where walks end, in place of what is there
+  /// How many turns a walk takes whatever the store knows.
+  std::uint32_t turns_before_end = 0;
 
   /// The end of a walk at a cell: adds weight x what the cell sends out to radiance[source], or notes it.
   void end_at(std::uint32_t cell, const Rgb& weight, std::span<Rgb> radiance) const;

@@ -141,7 +141,7 @@ std::optional<Vertex> Walker::next_vertex(const Hit& hit, const Direction& to_hi
   const int e = scene.surfaces()[hit.surface].emitter;
   if (e == kNone) {
     Vertex vertex = vertex_at(scene, hit);
-    vertex.cell = context_.kept.cell_of(hit, to_hit);
+    if (turn_ >= context_.kept.turns_before_end) vertex.cell = context_.kept.cell_of(hit, to_hit);
     return vertex;
   }
   const Emitter& emitter = scene.emitters()[static_cast<std::size_t>(e)];
@@ -184,10 +184,10 @@ void Walker::follow(Vertex vertex, Direction to_viewer, Rgb weight, FirstVertex 
     // light ones. Not on a coat that the lens looks at: it mirrors a twenty-fifth, and one sample in
     // twenty-five would have to stand for all. Where the drawn direction has a share in the emitters' light
     // (a coat that mirrors little, a bright window) it is played only after that light is in. A walk that
-    // ends at the next cell plays none: it would save no ray.
+    // ends at a cell soon plays none: it would save few rays.
     const bool looked_at = turn_ == 0 && first == FirstVertex::everything && has_lobe(vertex.material),
-               ends_next = turn_ == 0 && context_.kept.ends != nullptr;
-    const double survives = looked_at || ends_next ? 1.0 : std::min(1.0, drawn->weight.maxCoeff());
+               ends_soon = context_.kept.ends != nullptr && turn_ <= context_.kept.turns_before_end;
+    const double survives = looked_at || ends_soon ? 1.0 : std::min(1.0, drawn->weight.maxCoeff());
     const bool lives = numbers(0)[3] < survives, early = from.counted_by == CameFrom::shadow_rays_alone;
     if (early && !lives) return;
     if (early) weight /= survives;
