@@ -15,6 +15,16 @@ double half_width_stops(double value, double half_width_95) {
   return value > 0.0 ? half_width_95 / value / std::numbers::ln2 : 0.0;
 }
 
+std::uint32_t kept_samples(const Effort& effort) {
+  constexpr std::uint32_t kFewest = 8, kMost = 512;
+  constexpr double kEnoughFor_stops = 0.1;
+  if (effort.seconds) return kFewest;
+  std::uint32_t samples = kFewest;
+  for (double stops = kEnoughFor_stops; stops > effort.precision.si && samples < kMost; stops *= 0.5)
+    samples *= 4;
+  return samples;
+}
+
 EffortClock::EffortClock(const Effort& effort) : effort_(effort), start_s_(now_s()) {}
 
 double EffortClock::spent_s() const { return now_s() - start_s_; }

@@ -30,6 +30,10 @@ using EffortProgress = std::function<void(const EffortState&)>;
 /// 95 % half width in stops of a light with that value and half width; 0 where there is no light to speak of.
 double half_width_stops(double value, double half_width_95);
 
+/// Samples of each cell of the kept light: its noise is in the error bars too, and no later samples lessen
+/// it.
+std::uint32_t kept_samples(const Effort& effort);
+
 /// Seconds on a clock that only goes forward.
 double now_s();
 

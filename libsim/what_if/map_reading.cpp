@@ -10,7 +10,6 @@ namespace fillside {
 namespace {
 
 constexpr std::uint32_t kFirstSamples = 2;
-constexpr std::uint32_t kKeptSamples = 8;  ///< of each cell of the store and replicate
 
 std::vector<bool> covered_cells(const Scene& scene, const MapPlane& plane) {
   std::vector<bool> covered;
@@ -72,7 +71,7 @@ MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& eff
   std::optional<KeptLight> kept;
   if (!effort.unbiased) {
     kept.emplace(scene, mask_of(plane),
-                 KeepingBudget{kKeptSamples, kMapReplicates, effort.seed, effort.threads}, report);
+                 KeepingBudget{kept_samples(effort), kMapReplicates, effort.seed, effort.threads}, report);
     budget.kept = &*kept;
   }
   const std::vector<bool> covered = covered_cells(scene, plane);

@@ -12,7 +12,6 @@ namespace {
 
 constexpr int kPictureReplicates = 4;
 constexpr std::uint32_t kMostSamplesAtOnce = 16, kMostSamples = 2048;  ///< of a pixel and replicate
-constexpr std::uint32_t kKeptSamples = 16;                             ///< of each cell and store
 
 /// Each pixel's luminance by replicate, and what their spread says.
 class PixelSpread {
@@ -84,7 +83,7 @@ PictureReading take_picture(const Scene& scene, const Camera& camera, const Effo
   std::optional<KeptLight> kept;
   if (!effort.unbiased) {
     kept.emplace(scene, mask_of(camera),
-                 KeepingBudget{kKeptSamples, kPictureReplicates, effort.seed, effort.threads});
+                 KeepingBudget{2 * kept_samples(effort), kPictureReplicates, effort.seed, effort.threads});
     budget.kept = &*kept;
   }
   const double kept_s = clock.spent_s();

@@ -58,7 +58,7 @@ std::vector<Run> runs_in(const Mode& mode, const Scene& scene, const Truth& trut
     const double seconds = watch.all_processors_s();
     if (!runs.empty() && seconds < 1.2 * runs.back().seconds) continue;  // the same samples once more
     runs.push_back(judge(reading, truth, seconds));
-    if (runs.back().worst_row_error <= kWanted || seconds > 60.0) break;
+    if (runs.back().worst_row_error <= kWanted || seconds > 15.0) break;
   }
   return runs;
 }
@@ -124,14 +124,17 @@ void map_goals(const Scene& scene) {
     const double total_s = seconds_of(runs, &Run::total_error, falls),
                  rows_s = seconds_of(runs, &Run::worst_row_error, falls);
     const Run& last = runs.back();
+    const bool reached = last.worst_row_error <= kWanted;
     print_goals(
         {{fmt::format("map 256 x 256, {}, total to 2 % nRMSE", mode.name), "<= 1 s and >= 40 x",
           fmt::format("{:.2f} s", total_s), fmt::format("textbook {:.0f} s", textbook.total_s),
           fmt::format("{:.0f} x", textbook.total_s / total_s),
           met_when(total_s <= 1.0 && textbook.total_s >= 40.0 * total_s)},
          {fmt::format("the same, every row of 1 % or more (worst: {})", last.worst_row), "<= 1 s",
-          fmt::format("{:.2f} s", rows_s), fmt::format("textbook, the card's row {:.0f} s", textbook.card_s),
-          fmt::format("{:.0f} x", textbook.card_s / rows_s), met_when(rows_s <= 1.0)},
+          reached ? fmt::format("{:.2f} s", rows_s)
+                  : fmt::format("{:.1f} % after {:.0f} s", 100.0 * last.worst_row_error, last.seconds),
+          fmt::format("textbook, the card's row {:.0f} s", textbook.card_s),
+          reached ? fmt::format("{:.0f} x", textbook.card_s / rows_s) : "-", met_when(rows_s <= 1.0)},
          bias_row(mode, last)});
   }
 }
