@@ -16,13 +16,10 @@ double half_width_stops(double value, double half_width_95) {
 }
 
 std::uint32_t kept_samples(const Effort& effort) {
-  constexpr std::uint32_t kFewest = 8, kMost = 512;
-  constexpr double kEnoughFor_stops = 0.1;
-  if (effort.seconds) return kFewest;
-  std::uint32_t samples = kFewest;
-  for (double stops = kEnoughFor_stops; stops > effort.precision.si && samples < kMost; stops *= 0.5)
-    samples *= 4;
-  return samples;
+  constexpr double kFewest = 16.0, kMost = 512.0, kEnoughFor_stops = 0.15;
+  const double precision = effort.seconds ? kEnoughFor_stops : effort.precision.si;
+  return static_cast<std::uint32_t>(
+      std::clamp(kFewest * std::pow(kEnoughFor_stops / precision, 2.0), kFewest, kMost));
 }
 
 EffortClock::EffortClock(const Effort& effort) : effort_(effort), start_s_(now_s()) {}

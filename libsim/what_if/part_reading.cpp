@@ -1,6 +1,7 @@
 #include "libsim/what_if/part_reading.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "libsim/what_if/effort.h"
 
@@ -20,6 +21,14 @@ double cost_rays(const Scene& scene, Parts part, bool kept) {
 Measurement nothing(const Scene& scene, const Sensor& sensor, int replicates) {
   const auto [columns, rows] = shape_of(sensor);
   return Measurement(scene, name_of(sensor), columns, rows, replicates);
+}
+
+/// What all but one value in twenty keep.
+double nearly_largest(std::vector<double> values) {
+  if (values.empty()) return 0.0;
+  const auto at = values.begin() + static_cast<std::ptrdiff_t>(0.95 * static_cast<double>(values.size() - 1));
+  std::ranges::nth_element(values, at);
+  return *at;
 }
 
 }  // namespace
@@ -44,9 +53,15 @@ PartReading::PartReading(const Scene& scene, Sensor sensor, const Budget& first,
 }
 
 void PartReading::refine(const Progress& progress) {
+  constexpr double kGains = 0.8;       // doubling should halve the variance, or better;
+  constexpr std::uint32_t kTold = 32;  // from so many samples on it can be told
   Part& part = parts_[most_worthwhile()];
+  const double before = part.variance;
   take(part, part.samples, progress);
   add_up();
+  // The store's noise stays, however often it is looked up.
+  part.exhausted = part.samples >= kMostSamples ||
+                   (budget_.kept && part.samples >= kTold && part.variance > kGains * before);
 }
 
 void PartReading::take(Part& part, std::uint32_t samples, const Progress& progress) {
@@ -74,25 +89,28 @@ Measurement PartReading::turned() const {
 void PartReading::add_up() {
   whole_ = parts_.front().mean;
   for (std::size_t p = 1; p < parts_.size(); ++p) whole_.add_part(parts_[p].mean);
-  for (Part& part : parts_) part.variance = 0.0;
+  for (Part& part : parts_) part.variance = nearly_largest(relative_variances(part.mean));
+}
+
+std::vector<double> PartReading::relative_variances(const Measurement& part) const {
+  std::vector<double> variances;
   for (std::size_t element = 0; element < whole_.element_count(); ++element) {
     if (grid_ && grid_->covered()[element]) continue;
     const double total = whole_.total(element).value();
-    if (!(total > 0.0)) continue;
-    for (Part& part : parts_) {
-      const double error = part.mean.total(element).standard_error() / total;
-      part.variance += error * error;
-    }
+    if (total > 0.0) variances.push_back(std::pow(part.total(element).standard_error() / total, 2.0));
   }
+  return variances;
 }
 
 std::size_t PartReading::most_worthwhile() const {
   // Doubling n samples costs n more and takes away a share of the variance that is much alike for all parts.
-  const auto worth = [](const Part& part) { return part.variance / (part.cost_rays * part.samples); };
+  const auto worth = [](const Part& part) {
+    return part.exhausted ? -1.0 : part.variance / (part.cost_rays * part.samples);
+  };
   return static_cast<std::size_t>(std::ranges::max_element(parts_, {}, worth) - parts_.begin());
 }
 
-bool PartReading::can_refine() const { return parts_[most_worthwhile()].samples < kMostSamples; }
+bool PartReading::can_refine() const { return !parts_[most_worthwhile()].exhausted; }
 
 std::uint64_t PartReading::most_samples() const {
   return std::ranges::max_element(parts_, {}, &Part::samples)->samples;

@@ -20,7 +20,8 @@ class PartReading {
   void refine(const Progress& progress = {});
   /// Likely seconds that refine() will take: as long as that part took so far.
   double refining_s() const { return parts_[most_worthwhile()].spent_s; }
-  /// False when that part has had all the samples that the numbers allow.
+  /// False when no part gains by more samples: those it may have are used up, or what is left of its noise is
+  /// the store's.
   bool can_refine() const;
 
   /// The light that does not come straight: boards and the rest.
@@ -36,11 +37,13 @@ class PartReading {
     double cost_rays;  ///< of one sample, about
     Measurement mean;
     std::uint32_t samples = 0;
-    double variance = 0.0;  ///< of the mean, relative to the whole, averaged over the elements
+    double variance = 0.0;  ///< of the mean, relative to the whole, that all but one element in twenty keep
+    bool exhausted = false;
     double spent_s = 0.0;
   };
   void take(Part& part, std::uint32_t samples, const Progress& progress);
   void add_up();
+  std::vector<double> relative_variances(const Measurement& part) const;
   std::size_t most_worthwhile() const;
 
   const Scene& scene_;

@@ -83,7 +83,7 @@ PictureReading take_picture(const Scene& scene, const Camera& camera, const Effo
   std::optional<KeptLight> kept;
   if (!effort.unbiased) {
     kept.emplace(scene, mask_of(camera),
-                 KeepingBudget{2 * kept_samples(effort), kPictureReplicates, effort.seed, effort.threads});
+                 KeepingBudget{kept_samples(effort), kPictureReplicates, effort.seed, effort.threads});
     budget.kept = &*kept;
   }
   const double kept_s = clock.spent_s();
