@@ -28,7 +28,7 @@ maps() { # name scene maps...
   name=$1 scene=$2
   shift 2
   case "$name" in *"$only"*)
-    "$fillside" map "scenes/$scene.toml" --name "$name" --precision "0.1 stop" -o "$out" "$@" ;;
+    "$fillside" map "scenes/$scene.toml" --name "$name" --precision "0.15 stop" -o "$out" "$@" ;;
   esac
   for file in "$out/$name"-*.csv; do rm -f "$file"; done
 }
