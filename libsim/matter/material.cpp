@@ -45,17 +45,16 @@ Rgb albedo(const Material& material, const Direction& to_viewer) {
 
 Rgb mirrored_share(const Material& material, const Direction& to_viewer) {
   const double cosine = std::abs(to_viewer.z());
-  return std::visit(
-      Cases{[](const Foil& foil) { return Rgb(foil.reflectance * foil.specular_share); },
-            [&](const Glazed& glazed) { return grey(glazed.coat.mirrored(cosine)); },
-            [&](const ClearPane& pane) { return grey(pane_shares(pane, cosine).mirrored); },
-            [&](const Dielectric& face) {
-              const double near = medium_toward(face, to_viewer.z()).index,
-                           far = medium_toward(face, -to_viewer.z()).index;
-              return grey(face_reflectance(far / near, cosine));
-            },
-            [](const auto&) { return grey(0.0); }},
-      material);
+  return std::visit(Cases{[](const Foil& foil) { return Rgb(foil.reflectance * foil.specular_share); },
+                          [&](const Glazed& glazed) { return grey(glazed.coat.mirrored(cosine)); },
+                          [&](const ClearPane& pane) { return grey(pane_shares(pane, cosine).mirrored); },
+                          [&](const Dielectric& face) {
+                            const double near = medium_toward(face, to_viewer.z()).index,
+                                         far = medium_toward(face, -to_viewer.z()).index;
+                            return grey(face_reflectance(far / near, cosine));
+                          },
+                          [](const auto&) { return grey(0.0); }},
+                    material);
 }
 
 bool scatters_widely(const Material& material) {
