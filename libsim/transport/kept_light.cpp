@@ -11,10 +11,9 @@ namespace fillside {
 namespace {
 
 constexpr std::uint64_t kCellAddress = 0x63656c6c00000000u;  ///< "cell": no instrument's numbers
-constexpr std::size_t kCellsOfAPiece = 64;
 constexpr std::uint32_t kPlaceGroup = 0;
 /// A cell's own walks meet one more surface as it is, before they end at an evenly bright cell: a quarter per
-/// cent of bias less for twice the rays.
+/// cent of bias less for half as much time again.
 constexpr std::uint32_t kTurnsOfACell = 1;
 /// A cell is looked up from this many of its sizes off or more.
 constexpr double kFarEnough = 2.0;

@@ -3,10 +3,10 @@
 // shows in the error bars; what they do not show is that a cell is taken as evenly bright. That is small
 // because a cell is never looked up from near by (there the walk goes on), and is audited.
 //
-// A cell's own samples end at the next cells as well. What they bring of their own and at which cells they
-// end makes a linear system, solved by substitution: so the light's many turns cost no rays beyond the first.
-// Goral, Torrance, Greenberg, Battaile, "Modeling the Interaction of Light Between Diffuse Surfaces",
-// SIGGRAPH 1984, eq. 7, with form factors by sampling.
+// A cell's own samples end at cells as well, after one more turn. What they bring of their own and at which
+// cells they end makes a linear system, solved by substitution: so the light's many turns cost no rays beyond
+// these. Goral, Torrance, Greenberg, Battaile, "Modeling the Interaction of Light Between Diffuse
+// Surfaces", SIGGRAPH 1984, eq. 7, with form factors by sampling.
 #pragma once
 
 #include <array>

@@ -30,10 +30,6 @@ class CoarseGridTest : public ::testing::Test {
   CoarseGrid grid{scene, plane, covered, 1};
 };
 
-double middle_of_a_side_m(const MapPlane& plane, std::size_t element, int axis) {
-  return plane.middle_of(element)[axis];
-}
-
 TEST_F(CoarseGridTest, leaves_most_of_an_open_table_out) {
   EXPECT_LT(grid.share_measured(), 0.6);
   EXPECT_GT(grid.share_measured(), 1.0 / 64);  // the grid itself, and what is close to things
@@ -55,7 +51,7 @@ TEST_F(CoarseGridTest, measures_every_cell_right_beside_a_thing) {
 TEST_F(CoarseGridTest, fills_in_a_slope_exactly) {
   Measurement slope(scene, "slope", plane.columns, plane.rows, 2);
   const auto height = [&](std::size_t e) {
-    return 3.0 + middle_of_a_side_m(plane, e, 0) - 2.0 * middle_of_a_side_m(plane, e, 1);
+    return 3.0 + plane.middle_of(e).x() - 2.0 * plane.middle_of(e).y();
   };
   const std::vector<Rgb> nothing(scene.sources().size(), grey(0.0));
   std::vector<Rgb> rows(slope.source_count() * slope.via_count(), grey(0.0));
