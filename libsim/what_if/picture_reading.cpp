@@ -10,7 +10,9 @@
 namespace fillside {
 namespace {
 
-constexpr int kPictureReplicates = 4;
+/// Two tell least well how far they differ, but the more of a pixel's samples are one stratified set, the
+/// less they do: to a relMSE of 0.01 two replicates took two thirds of the time that four did.
+constexpr int kPictureReplicates = 2;
 constexpr std::uint32_t kMostSamplesAtOnce = 16, kMostSamples = 2048;  ///< of a pixel and replicate
 
 /// Each pixel's luminance by replicate, and what their spread says.
@@ -28,7 +30,7 @@ class PixelSpread {
       sums[pixel] += static_cast<float>(samples * more.total(pixel).value());
   }
 
-  /// Four replicates tell a single pixel's spread badly, and so it is pooled with that of the pixels around.
+  /// Two replicates tell a single pixel's spread badly, and so it is pooled with that of the pixels around.
   double middle_half_width_stops() const {
     const std::vector<float> variances = relative_variances();
     std::vector<double> widths;
