@@ -15,6 +15,7 @@ kind = "loaf"
 seed = 3
 [[board]]
 name = "fill"
+sheet = "A3"
 clock = "3"
 distance = "30 cm"
 )";
