@@ -188,6 +188,7 @@
 #include "libsim/view/levels.h"          // the round values of a scale
 #include "libsim/view/light_layers.h"    // a picture taken apart by light
 #include "libsim/view/map.h"             // A figure spread over a plane
+#include "libsim/view/map_difference.h"  // one map less another
 #include "libsim/view/map_figures.h"     // the maps
 #include "libsim/view/map_value.h"       // reading a map between its cell centres
 #include "libsim/view/motion.h"          // what moves while the shutter is open is drawn out over the picture
@@ -198,30 +199,35 @@
 #include "libsim/view/set_outline.h"     // the set seen from above, to draw into maps of level planes
 #include "libsim/view/softness.h"        // how soft a shadow's edge is
 #include "libsim/view/starting_point.h"  // which settings to start with, and which others give the same
+#include "libsim/view/stops_between.h"   // how many stops lie between two lights
 #include "libsim/view/texture.h"         // what the light makes of small relief
 #include "libsim/view/tones.h"           // where the tones of a picture lie
 
 // what_if: what would be, and whether it is so
-#include "libsim/what_if/anchored.h"       // scaling what was measured to the description's anchor
-#include "libsim/what_if/audit.h"          // how far the cached mode is off
-#include "libsim/what_if/calendar.h"       // when the light at a table is good
-#include "libsim/what_if/claims.h"         // claims
-#include "libsim/what_if/daylit_set.h"     // A set measured once by daylight coefficients and read under any
-#include "libsim/what_if/effort.h"         // how well and how long to measure
-#include "libsim/what_if/exposure_plan.h"  // what a photographer sets the camera to, for a set that has
-#include "libsim/what_if/figure_names.h"   // figures of a set by name, for claims
-#include "libsim/what_if/glare_moves.h"    // which way to move to lose a mirror image
-#include "libsim/what_if/glare_reading.h"  // every window and lamp that the camera sees mirrored
-#include "libsim/what_if/image_search.h"   // looking for mirror images
-#include "libsim/what_if/light_field.h"    // the light at a point as a whole
-#include "libsim/what_if/map_reading.h"    // A plane measured to a wanted precision, for any of its maps
-#include "libsim/what_if/part_reading.h"   // one instrument read part by part
-#include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
-#include "libsim/what_if/set_instruments.h"  // the instruments that a set is read with
-#include "libsim/what_if/set_reading.h"      // all meters and patches of a set, read to a wanted precision
-#include "libsim/what_if/shadow_edge.h"      // the shadow that a thing casts on the table
-#include "libsim/what_if/sun_on_dish.h"      // where the sun comes to lie on the table
-#include "libsim/what_if/white_balance.h"    // what a set's picture takes for white
+#include "libsim/what_if/anchored.h"        // scaling what was measured to the description's anchor
+#include "libsim/what_if/audit.h"           // how far the cached mode is off
+#include "libsim/what_if/calendar.h"        // when the light at a table is good
+#include "libsim/what_if/claims.h"          // claims
+#include "libsim/what_if/comparison.h"      // what differs between two sets that were read side by side
+#include "libsim/what_if/daylit_set.h"      // A set measured once by daylight coefficients and read under any
+#include "libsim/what_if/effort.h"          // how well and how long to measure
+#include "libsim/what_if/exposure_plan.h"   // what a photographer sets the camera to, for a set that has
+#include "libsim/what_if/figure_names.h"    // figures of a set by name, for claims
+#include "libsim/what_if/fixed_exposure.h"  // one exposure for several pictures
+#include "libsim/what_if/glare_moves.h"     // which way to move to lose a mirror image
+#include "libsim/what_if/glare_reading.h"   // every window and lamp that the camera sees mirrored
+#include "libsim/what_if/image_search.h"    // looking for mirror images
+#include "libsim/what_if/light_field.h"     // the light at a point as a whole
+#include "libsim/what_if/map_reading.h"     // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/part_reading.h"    // one instrument read part by part
+#include "libsim/what_if/picture_reading.h"    // A picture measured to a wanted precision, by rows, with the
+#include "libsim/what_if/set_instruments.h"    // the instruments that a set is read with
+#include "libsim/what_if/set_reading.h"        // all meters and patches of a set, read to a wanted precision
+#include "libsim/what_if/shadow_edge.h"        // the shadow that a thing casts on the table
+#include "libsim/what_if/shared_instrument.h"  // one instrument that stands in several sets
+#include "libsim/what_if/shared_reading.h"     // several sets read side by side
+#include "libsim/what_if/sun_on_dish.h"        // where the sun comes to lie on the table
+#include "libsim/what_if/white_balance.h"      // what a set's picture takes for white
 
 // writers: the paper it is written on
 #include "libsim/writers/atomic_file.h"      // files that are either there whole or not there

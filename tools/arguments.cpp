@@ -12,6 +12,7 @@
 #include "tools/misuse.h"
 #include "tools/option_values.h"
 #include "tools/shell_words.h"
+#include "tools/variant.h"
 
 namespace fillside::tools {
 namespace {
@@ -84,6 +85,7 @@ Stops usual_precision(std::string_view verb) {
   if (verb == "check") return kCheckPrecision;
   if (verb == "map") return kMapPrecision;
   if (verb == "calendar") return kCalendarPrecision;
+  if (verb == "compare") return kComparePrecision;
   return verb == "render" ? kPicturePrecision : kMeterPrecision;
 }
 
@@ -128,11 +130,15 @@ void add_map_options(CLI::App& verb, Arguments& a) {
   add_switch(verb, "--empty", a.empty_spot, "take the food away");
 }
 
-void add_render_options(CLI::App& verb, Arguments& a) {
-  add_value(verb, "--pixels", "N", "long side, 8 to 8000; the scene's own by default",
+void add_pixels(CLI::App& verb, Arguments& a, const std::string& usual) {
+  add_value(verb, "--pixels", "N", "long side, 8 to 8000; " + usual + " by default",
             [&a](const std::string& word) {
               a.pixels = static_cast<int>(whole_number("--pixels", word, {8, 8000}));
             });
+}
+
+void add_render_options(CLI::App& verb, Arguments& a) {
+  add_pixels(verb, a, "the scene's own");
   add_value(verb, "--brighter", "STOPS",
             "expose by this much more than the meter says, for example \"1/3 stop\"",
             [&a](const std::string& word) { a.brighter = stops_value("--brighter", word); });
@@ -147,6 +153,22 @@ void add_render_options(CLI::App& verb, Arguments& a) {
       "to the whole");
   add_switch(verb, "--clay", a.clay,
              "food and props in matte grey of 18 %, to judge their form; makes SCENE-clay.png");
+}
+
+void add_compare_options(CLI::App& verb, Arguments& a) {
+  add_value(
+      verb, "--variant", "\"NAME: KEY=VALUE, ...\"",
+      "the first scene with these changes, as one more set; any number of times. The name may be left out",
+      [&a](const std::string& word) { a.variants.push_back(parse_variant(word)); });
+  add_value(verb, "--map", "FIGURE",
+            "difference map, any number of times: illuminance, falloff, fill, visibility, cast or tint",
+            [&a](const std::string& word) {
+              for (const std::string& name : split_list(word, ',')) a.figures.push_back(name);
+            });
+  add_switch(verb, "--pictures", a.pictures,
+             "the pictures side by side at one exposure, that of the first set");
+  add_pixels(verb, a, "480");
+  add_map_options(verb, a);
 }
 
 void add_calendar_options(CLI::App& verb, Arguments& a) {
@@ -197,11 +219,13 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
     add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
   if (page.name == "meter") add_meter_options(verb, a);
   if (page.name == "map") add_map_options(verb, a);
-  if (page.name == "map" || page.name == "render") add_unbiased(verb, a);
+  if (page.name == "compare") add_compare_options(verb, a);
+  if (page.name == "map" || page.name == "render" || page.name == "compare") add_unbiased(verb, a);
   if (page.name == "render") add_render_options(verb, a);
   if (page.name == "calendar") add_calendar_options(verb, a);
   add_measuring(verb, a, usual_precision(page.name));
-  if (page.name == "map" || page.name == "render" || page.name == "calendar") add_folder(verb, a);
+  if (page.name == "map" || page.name == "render" || page.name == "calendar" || page.name == "compare")
+    add_folder(verb, a);
 }
 
 std::vector<HelpLine> options_of(const CLI::App& verb) {

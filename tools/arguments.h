@@ -9,13 +9,14 @@
 
 #include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
+#include "tools/variant.h"
 
 namespace fillside::tools {
 
 /// How well each verb measures when the options do not say.
 inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.05),
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
-                       kCalendarPrecision = stops(0.02);
+                       kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02);
 
 struct Arguments {
   std::string verb;
@@ -42,6 +43,9 @@ struct Arguments {
   std::optional<int> pixels;
   Stops brighter = stops(0.0);
   bool zebra = false, glare = false, layers = false, clay = false;
+  // compare
+  std::vector<Variant> variants;  ///< its --map words stand in `figures`
+  bool pictures = false;
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset

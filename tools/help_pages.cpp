@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 6> kVerbPages{
+const std::array<VerbPage, 7> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -48,6 +48,16 @@ const std::array<VerbPage, 6> kVerbPages{
              "board in a "
              "layer of its own. --glare, --layers and --clay make pictures beside it.",
              "fillside render my_table.toml --pixels 480 -o pictures"},
+    VerbPage{
+        "compare", "SCENE... [--variant \"NAME: KEY=VALUE, ...\"]... [options]",
+        "What differs between sets, is it seen, and whose light is it?",
+        "The first scene is the reference; every other scene, and every --variant of the first, is held "
+        "against "
+        "it: the change of each meter and each side of the food in stops, of lit:shadow and key:fill, and "
+        "the "
+        "light that made it. From 1/3 stop on a change is called visible. The --precision is that of the "
+        "changes. --map and --pictures write files.",
+        "fillside compare my_table.toml --variant \"no board: board.fill.used=false\""},
     VerbPage{
         "calendar", "SCENE [options]", "When is the light good at this table?",
         "The set is measured once and read under every sun of a year, always between an overcast and a clear "

@@ -1,55 +1,42 @@
 #include "tools/meter_json.h"
 
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "libsim/scene/canonical.h"
 #include "tools/exposure_block.h"
+#include "tools/figure_json.h"
 
 namespace fillside::tools {
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// A figure that does not exist (no light, nothing to divide by) is null, never a made-up number.
-Json number(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
-
-Json figure(const Estimate& estimate) {
-  return {{"value", number(estimate.value())},
-          {"standard_error", number(estimate.standard_error())},
-          {"half_width_95", number(estimate.half_width_95())}};
-}
-
 Json row(const RowFigure& row) {
   return {{"source", row.source},
           {"via", row.via},
           {"counts_as", row.key ? "key" : "fill"},
-          {"lx", figure(row.lx)},
-          {"colour_K", row.colour_K ? figure(*row.colour_K) : Json(nullptr)}};
-}
-
-const char* receptor(ReadingKind kind) {
-  return kind == ReadingKind::dome ? "dome" : (kind == ReadingKind::patch ? "patch" : "flat");
+          {"lx", figure_json(row.lx)},
+          {"colour_K", row.colour_K ? figure_json(*row.colour_K) : Json(nullptr)}};
 }
 
 Json meter(const Reading& reading) {
   Json rows = Json::array();
   for (const RowFigure& each : reading.rows) rows.push_back(row(each));
   return {{"name", reading.name},
-          {"receptor", receptor(reading.kind)},
+          {"receptor", receptor_word(reading.kind)},
           {"subject_there", reading.subject_there},
-          {"total_lx", figure(reading.total_lx)},
+          {"total_lx", figure_json(reading.total_lx)},
           {"rows", rows},
-          {"key_lx", figure(reading.key_lx)},
-          {"fill_lx", figure(reading.fill_lx)},
-          {"key_to_fill", figure(reading.key_to_fill)},
-          {"ev100", figure(reading.ev100)},
-          {"colour_K", reading.colour_K ? figure(*reading.colour_K) : Json(nullptr)}};
+          {"key_lx", figure_json(reading.key_lx)},
+          {"fill_lx", figure_json(reading.fill_lx)},
+          {"key_to_fill", figure_json(reading.key_to_fill)},
+          {"ev100", figure_json(reading.ev100)},
+          {"colour_K", reading.colour_K ? figure_json(*reading.colour_K) : Json(nullptr)}};
 }
 
 Json ratio(const std::optional<Estimate>& lit_to_shadow) {
   if (!lit_to_shadow) return nullptr;
-  return {{"lit_to_shadow", figure(*lit_to_shadow)}, {"stops", figure(in_stops(*lit_to_shadow))}};
+  return {{"lit_to_shadow", figure_json(*lit_to_shadow)}, {"stops", figure_json(in_stops(*lit_to_shadow))}};
 }
 
 Json anchor_json(const std::optional<Anchor>& anchor) {

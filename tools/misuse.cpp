@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "libsim/scene/wording.h"
+#include "tools/edited_scene.h"
 #include "tools/help_pages.h"
 
 namespace fillside::tools {
@@ -13,6 +14,14 @@ namespace {
 [[noreturn]] void refuse_word(const std::string& fault, const std::string& word,
                               const std::vector<std::string>& names, std::string_view lead) {
   throw Misuse{fault + "; " + suggestion(word, names, lead)};
+}
+
+void refuse_one_name_twice(const std::vector<Variant>& variants) {
+  for (auto one = variants.begin(); one != variants.end(); ++one)
+    for (auto other = variants.begin(); other != one; ++other)
+      if (file_word(one->name) == file_word(other->name))
+        throw Misuse{fmt::format("two variants would be called {}; name them: --variant \"NAME: KEY=VALUE\"",
+                                 in_quotes(one->name))};
 }
 
 }  // namespace
@@ -38,11 +47,15 @@ void refuse_shape(const std::string& verb, const std::string& last_word) {
 }
 
 void refuse_contradictions(const Arguments& a) {
+  refuse_one_name_twice(a.variants);
   if (a.verb == "scene") return;
   if (a.scenes.empty())
     throw Misuse{fmt::format("{} needs a scene; fillside scene writes one to start with", a.verb)};
   if (a.verb == "calendar" && a.scenes.size() > 1)
     throw Misuse{fmt::format("calendar takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  if (a.verb == "compare" && a.scenes.size() + a.variants.size() < 2)
+    throw Misuse{
+        "compare needs a second scene, or a --variant: --variant \"no board: board.fill.used=false\""};
   if (a.date && a.year) throw Misuse{"--date and --year: the date says the year"};
   if (a.precision && a.seconds) throw Misuse{"--precision and --seconds: give one of the two"};
   if (std::ranges::count(a.scenes, "-") > 1) throw Misuse{"standard input (-) can be read only once"};

@@ -13,6 +13,7 @@
 #include "libsim/view/exposure.h"
 #include "libsim/view/tones.h"
 #include "libsim/what_if/exposure_plan.h"
+#include "libsim/what_if/fixed_exposure.h"
 #include "libsim/what_if/picture_reading.h"
 #include "libsim/what_if/set_reading.h"
 #include "libsim/what_if/white_balance.h"
@@ -65,23 +66,8 @@ ExrPicture layered(const Measurement& m, const Metadata& attributes) {
   return picture;
 }
 
-struct Exposed {
-  Illuminance metered;  ///< for the development
-  Settings settings;
-};
-
-/// The picture is developed as if metered by a flat disc; the settings give what close focus costs.
-Exposed exposure_of(const Description& description, const SetReading& set, const Camera& camera,
-                    Stops brighter) {
-  const MeteredExposure metered = metered_exposure(description, set);
-  const double as_flat_lx = metered.light_lx.value() * kFlatConstant / metered.constant;
-  return {lux(as_flat_lx * std::exp2(-brighter.si)),
-          settings_for(metered.ev100 - close_focus_loss(camera).si - brighter.si, description.camera.aperture,
-                       100)};
-}
-
 /// The grey card that the development shows as middle grey, and the sensor's limit at that exposure.
-ToneLimits tone_limits(const Description& description, const SetReading& set, const Exposed& exposed,
+ToneLimits tone_limits(const Description& description, const SetReading& set, const FixedExposure& exposed,
                        Stops brighter) {
   const Stops headroom = description.camera.headroom.value_or(standard_headroom());
   return {clipping_luminance(metered_exposure(description, set).ev100 - brighter.si, headroom),
@@ -97,7 +83,7 @@ std::string ratio_text(const SetReading& set) {
 
 /// What the development and the caption say of the light.
 struct Metered {
-  Exposed exposed;
+  FixedExposure exposed;
   std::string ratio;
   double light_factor = 1.0;  ///< an anchor's
   White white;
@@ -110,7 +96,7 @@ Metered metered(const Description& description, const Scene& scene, const Effort
   if (!(set.named(kDishDome)->total_lx.value() > 0.0))
     throw SceneError({problem_at(description.daylight.place, "no light reaches the dish",
                                  "open a cover, or raise [daylight] outdoor")});
-  const Exposed exposed = exposure_of(description, set, camera_of(description, scene), brighter);
+  const FixedExposure exposed = fixed_exposure(description, camera_of(description, scene), set, brighter);
   return {exposed,
           ratio_text(set),
           set.light_factor(),
@@ -125,7 +111,7 @@ PictureReading taken(const Scene& scene, const Camera& camera, const Effort& eff
 }
 
 Development development_by(const Metered& light) {
-  return {.metered = light.exposed.metered, .white_balance = balance_for(light.white.light)};
+  return {.metered = light.exposed.metered, .white_balance = light.exposed.white_balance};
 }
 
 Picture developed_by(const Metered& light, std::span<const Rgb> pixels, const Camera& camera) {

@@ -12,6 +12,7 @@ int run_check(const Arguments& arguments);
 int run_meter(const Arguments& arguments);
 int run_map(const Arguments& arguments);
 int run_render(const Arguments& arguments);
+int run_compare(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
 
 }  // namespace fillside::tools

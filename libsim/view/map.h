@@ -28,6 +28,7 @@ struct Map {
   std::string across_label, along_label;                              ///< "cm right of the dish"
   bool in_stops = false;                                              ///< the values are stops
   double low = 0.0, high = 1.0;                                       ///< ends of the colour scale
+  std::string low_word = {}, high_word = {};                          ///< what they mean: "darker", "lighter"
   std::vector<MapOutline> outlines;
 };
 

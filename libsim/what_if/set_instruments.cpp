@@ -1,5 +1,7 @@
 #include "libsim/what_if/set_instruments.h"
 
+#include "libsim/transport/key.h"
+
 namespace fillside {
 
 std::vector<Instrument> instruments_of(const Description& description, const Scene& scene,
@@ -15,6 +17,11 @@ std::vector<Instrument> instruments_of(const Description& description, const Sce
   for (Patch& patch : subject_patches(description, scene, to_key))
     all.push_back({std::move(patch), ReadingKind::patch, true});
   return all;
+}
+
+std::vector<Instrument> instruments_of(const Description& description, const Scene& scene) {
+  const Key key = find_key(scene, description.set.key, dish_place(scene));
+  return instruments_of(description, scene, toward_window(scene, key.emitter));
 }
 
 }  // namespace fillside

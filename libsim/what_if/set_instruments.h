@@ -20,5 +20,7 @@ struct Instrument {
 /// Meters first, then patches; `to_key` is what "lit" and "toward the window" mean.
 std::vector<Instrument> instruments_of(const Description& description, const Scene& scene,
                                        const Direction& to_key);
+/// The same toward the set's own key.
+std::vector<Instrument> instruments_of(const Description& description, const Scene& scene);
 
 }  // namespace fillside

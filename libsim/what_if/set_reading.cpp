@@ -122,14 +122,13 @@ std::optional<Estimate> SetReading::subject_lit_to_shadow() const {
   return food_lit_to_shadow ? food_lit_to_shadow : empty_lit_to_shadow;
 }
 
-SetReading read_set(const Description& description, const Scene& scene, const Effort& effort,
-                    const EffortProgress& progress) {
+SetReading set_reading_of(const Description& description, const Scene& scene,
+                          const std::vector<Instrument>& instruments,
+                          std::vector<Measurement> measurements) {
   SetReading set;
   set.key = find_key(scene, description.set.key, dish_place(scene));
   set.key_name = scene.emitters().empty() ? "" : scene.emitters()[set.key.emitter].name;
-  const auto instruments = instruments_of(description, scene, toward_window(scene, set.key.emitter));
-  set.measurements = SetInProgress(scene, instruments, effort, progress).read();
-  set.anchor = anchor_all(description, instruments, set.measurements);
+  set.measurements = std::move(measurements);
   for (std::size_t i = 0; i < instruments.size(); ++i) {
     const Measurement& m = set.measurements[i];
     set.readings.push_back(reading_of(m, set.key, instruments[i].kind, instruments[i].subject_there));
@@ -142,6 +141,16 @@ SetReading read_set(const Description& description, const Scene& scene, const Ef
   set.food_lit_to_shadow = ratio_of(set, kPatchLit, kPatchShadow);
   set.empty_lit_to_shadow = ratio_of(set, kDishWindow, kDishAway);
   set.reached_stops = widest_of(set);
+  return set;
+}
+
+SetReading read_set(const Description& description, const Scene& scene, const Effort& effort,
+                    const EffortProgress& progress) {
+  const auto instruments = instruments_of(description, scene);
+  auto measurements = SetInProgress(scene, instruments, effort, progress).read();
+  const auto anchor = anchor_all(description, instruments, measurements);
+  SetReading set = set_reading_of(description, scene, instruments, std::move(measurements));
+  set.anchor = anchor;
   set.reached = effort.seconds || set.reached_stops <= effort.precision.si;
   return set;
 }

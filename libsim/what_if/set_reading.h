@@ -12,6 +12,7 @@
 #include "libsim/view/anchor.h"
 #include "libsim/view/reading.h"
 #include "libsim/what_if/effort.h"
+#include "libsim/what_if/set_instruments.h"
 
 namespace fillside {
 
@@ -40,5 +41,9 @@ struct SetReading {
 /// With an anchor, all of it is scaled so that the anchor's meter reads what the anchor says.
 SetReading read_set(const Description& description, const Scene& scene, const Effort& effort,
                     const EffortProgress& progress = {});
+
+/// What instruments, once measured (in their order), say of the set. No anchor is looked at.
+SetReading set_reading_of(const Description& description, const Scene& scene,
+                          const std::vector<Instrument>& instruments, std::vector<Measurement> measurements);
 
 }  // namespace fillside

@@ -1,5 +1,7 @@
 #include "libsim/writers/map_contours.h"
 
+#include <cmath>
+
 #include "libsim/view/contours.h"
 #include "libsim/writers/contour_numbers.h"
 
@@ -20,6 +22,8 @@ void draw_line(Drawing& drawing, const ContourLine& line, const std::optional<Co
 std::vector<ContourLine> lines_on(const Map& map, ColourScale scale, const MapLayout& layout) {
   std::vector<ContourLine> lines;
   for (const Contour& contour : contours_of(map)) {
+    // Where nothing changes, the line of no change only follows the noise.
+    if (scale == ColourScale::diverging && std::abs(contour.level.value) < 1e-9) continue;
     const double position = position_on_scale(map, contour.level.value);
     lines.push_back({MeasuredPath(layout.path_of(contour.path_cm), contour.closed), contour.closed,
                      contour.level, ink_over(point_on_scale(scale, position).lightness)});

@@ -63,6 +63,19 @@ void draw_levels(Drawing& drawing, const Map& map, ColourScale scale, const Box&
     }
 }
 
+// Words at the ends of the scale, above and below the bar.
+void make_room_for_words(Box& bar, const Map& map) {
+  constexpr double kLine = 28.0;
+  if (!map.high_word.empty()) bar.top += kLine, bar.height -= kLine;
+  if (!map.low_word.empty()) bar.height -= kLine;
+}
+
+void draw_words(Drawing& drawing, const Map& map, const Box& bar) {
+  const Lettering words{.size_px = 16.0, .ink = kQuietInk};
+  drawing.write(map.high_word, {bar.left, bar.top - 12.0}, words);
+  drawing.write(map.low_word, {bar.left, bar.bottom() + 23.0}, words);
+}
+
 }  // namespace
 
 void draw_legend(Drawing& drawing, const Map& map, ColourScale scale, const MapLayout& layout) {
@@ -74,12 +87,14 @@ void draw_legend(Drawing& drawing, const Map& map, ColourScale scale, const MapL
     bar.top += 32.0;
     bar.height -= 32.0;
   }
+  make_room_for_words(bar, map);
   if (!all_covered(map)) {
     drawing.paint(ramp_picture(scale, static_cast<int>(bar.height)), bar, false);
     draw_levels(drawing, map, scale, bar);
     drawing.stroke(bar, {kDarkInk, 1.0});
+    draw_words(drawing, map, bar);
   }
-  double y = bar.bottom() + 34.0;
+  double y = bar.bottom() + (map.low_word.empty() ? 34.0 : 62.0);
   if (any_covered(map)) {
     const Box swatch{bar.left, y, kBarWidth, 22.0};
     drawing.paint(hatch_picture(static_cast<int>(swatch.width), static_cast<int>(swatch.height)), swatch,

@@ -8,7 +8,7 @@
 namespace fillside {
 namespace {
 
-constexpr double kMargin = 48.0, kGap = 20.0;
+constexpr double kMargin = 48.0, kGap = 20.0, kFrameText = 84.0;  // the two lines below a frame
 constexpr Lettering kTitle{.size_px = 30.0, .ink = kDarkInk}, kFoot{.size_px = 15.0, .ink = kQuietInk};
 constexpr Lettering kName{.size_px = 19.0, .ink = kDarkInk}, kFigure{.size_px = 16.0, .ink = kQuietInk};
 
@@ -17,8 +17,9 @@ double letter_px(int width) { return std::clamp(width / 64.0, 13.0, 34.0); }
 
 void check(const ContactSheet& sheet) {
   const std::size_t count = sheet.frames.size();
-  if (count < 2 || count > 4)
-    throw WriteError("a contact sheet shows 2 to 4 pictures, not " + std::to_string(count));
+  if (count < 2 || count > kMostFrames)
+    throw WriteError("a contact sheet shows 2 to " + std::to_string(kMostFrames) + " pictures, not " +
+                     std::to_string(count));
   if (sheet.width_px < 800) throw WriteError("cannot draw a contact sheet narrower than 800 pixels");
   const Picture& first = sheet.frames[0].picture;
   for (const ContactFrame& frame : sheet.frames) {
@@ -31,15 +32,26 @@ void check(const ContactSheet& sheet) {
   }
 }
 
+// No more than four in a row, and no row with one left over where it can be helped.
+std::size_t columns_of(const ContactSheet& sheet) {
+  const std::size_t count = sheet.frames.size();
+  if (sheet.columns > 0) return std::min(static_cast<std::size_t>(sheet.columns), count);
+  const std::size_t rows = (count + 3) / 4;
+  return (count + rows - 1) / rows;
+}
+
 struct ContactLayout {
   std::vector<std::string> heading, foot;  // broken into lines
+  std::size_t columns = 1;
   int width = 0, height = 0, frame_width = 0, frame_height = 0;
   double frames_top = 0.0, foot_top = 0.0;
 };
 
 ContactLayout layout_of(const ContactSheet& sheet) {
   ContactLayout layout;
-  const auto count = static_cast<double>(sheet.frames.size());
+  layout.columns = columns_of(sheet);
+  const auto count = static_cast<double>(layout.columns);
+  const std::size_t rows = (sheet.frames.size() + layout.columns - 1) / layout.columns;
   const Picture& first = sheet.frames[0].picture;
   const double room = (sheet.width_px - 2.0 * kMargin - kGap * (count - 1.0)) / count;
   layout.frame_width = std::min(static_cast<int>(room), first.width);
@@ -55,7 +67,7 @@ ContactLayout layout_of(const ContactSheet& sheet) {
     for (std::string& line : lines_of(ruler, text, kFoot, text_width)) layout.foot.push_back(std::move(line));
   const double heading_px = static_cast<double>(layout.heading.size()) * leading_px(kTitle);
   layout.frames_top = std::round(kMargin + heading_px + (layout.heading.empty() ? 0.0 : 6.0));
-  layout.foot_top = layout.frames_top + layout.frame_height + 84.0;
+  layout.foot_top = layout.frames_top + static_cast<double>(rows) * (layout.frame_height + kFrameText);
   const double foot_px = static_cast<double>(layout.foot.size()) * leading_px(kFoot);
   layout.height = static_cast<int>(std::ceil(layout.foot_top + foot_px + kMargin - 14.0));
   return layout;
@@ -119,11 +131,13 @@ Picture contact_sheet(const ContactSheet& sheet) {
   const ContactLayout layout = layout_of(sheet);
   Drawing drawing(layout.width, layout.height);
   write_lines(drawing, layout.heading, kMargin, kMargin - 12.0, kTitle);
-  double left = kMargin;
-  for (const ContactFrame& frame : sheet.frames) {
-    draw_frame(drawing, frame, scaled(frame.picture, layout.frame_width, layout.frame_height),
-               {left, layout.frames_top});
-    left += layout.frame_width + kGap;
+  for (std::size_t i = 0; i < sheet.frames.size(); ++i) {
+    const auto column = static_cast<double>(i % layout.columns),
+               row = static_cast<double>(i / layout.columns);
+    draw_frame(drawing, sheet.frames[i],
+               scaled(sheet.frames[i].picture, layout.frame_width, layout.frame_height),
+               {kMargin + column * (layout.frame_width + kGap),
+                layout.frames_top + row * (layout.frame_height + kFrameText)});
   }
   write_lines(drawing, layout.foot, kMargin, layout.foot_top, kFoot);
   return drawing.picture();

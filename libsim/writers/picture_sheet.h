@@ -1,4 +1,4 @@
-// Pictures as they are shown: alone over a caption strip, or two to four side by side.
+// Pictures as they are shown: alone over a caption strip, or several side by side.
 #pragma once
 
 #include <string>
@@ -31,15 +31,18 @@ struct ContactFrame {
   std::string figure;  ///< second line, quieter: "lit:shadow 3.1 : 1 (1.6 stops)"
 };
 
+inline constexpr std::size_t kMostFrames = 36;
+
 struct ContactSheet {
   std::string title;
-  std::vector<ContactFrame> frames;   ///< 2 to 4, of the same proportions
+  std::vector<ContactFrame> frames;   ///< 2 to kMostFrames, of the same proportions
   std::vector<std::string> captions;  ///< lines at the foot
   int width_px = 1800;
+  int columns = 0;  ///< 0: four at most side by side, in rows as even as can be
 };
 
-/// Side by side at equal size; scaled down to the sheet, never up. Throws WriteError for another number of
-/// frames, for pictures of other proportions than the first, or a sheet narrower than 800 pixels.
+/// Side by side at equal size, row by row; scaled down to the sheet, never up. Throws WriteError for another
+/// number of frames, for pictures of other proportions than the first, or a sheet narrower than 800 pixels.
 Picture contact_sheet(const ContactSheet& sheet);
 
 }  // namespace fillside
