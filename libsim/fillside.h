@@ -214,20 +214,26 @@
 #include "libsim/what_if/exposure_plan.h"   // what a photographer sets the camera to, for a set that has
 #include "libsim/what_if/figure_names.h"    // figures of a set by name, for claims
 #include "libsim/what_if/fixed_exposure.h"  // one exposure for several pictures
+#include "libsim/what_if/freedom.h"         // what may be moved or chosen
 #include "libsim/what_if/glare_moves.h"     // which way to move to lose a mirror image
 #include "libsim/what_if/glare_reading.h"   // every window and lamp that the camera sees mirrored
 #include "libsim/what_if/image_search.h"    // looking for mirror images
 #include "libsim/what_if/light_field.h"     // the light at a point as a whole
 #include "libsim/what_if/map_reading.h"     // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/obstacles.h"       // what stands where it may not
+#include "libsim/what_if/optimum_search.h"  // the largest value of a function of a few shares
 #include "libsim/what_if/part_reading.h"    // one instrument read part by part
 #include "libsim/what_if/picture_reading.h"    // A picture measured to a wanted precision, by rows, with the
+#include "libsim/what_if/place.h"              // place
 #include "libsim/what_if/set_instruments.h"    // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"        // all meters and patches of a set, read to a wanted precision
 #include "libsim/what_if/shadow_edge.h"        // the shadow that a thing casts on the table
 #include "libsim/what_if/shared_instrument.h"  // one instrument that stands in several sets
 #include "libsim/what_if/shared_reading.h"     // several sets read side by side
 #include "libsim/what_if/sun_on_dish.h"        // where the sun comes to lie on the table
-#include "libsim/what_if/white_balance.h"      // what a set's picture takes for white
+#include "libsim/what_if/trial_set.h"      // one set tried after another with other values of its free keys
+#include "libsim/what_if/want.h"           // what a set shall read
+#include "libsim/what_if/white_balance.h"  // what a set's picture takes for white
 
 // writers: the paper it is written on
 #include "libsim/writers/atomic_file.h"      // files that are either there whole or not there

@@ -171,6 +171,23 @@ void add_compare_options(CLI::App& verb, Arguments& a) {
   add_map_options(verb, a);
 }
 
+void add_place_options(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--want", "\"FIGURE = VALUE\"",
+            "what the set shall read, any number of times: \"lit:shadow = 3:1\", \"... within 0.1 stop\", >= "
+            "or <=",
+            [&a](const std::string& word) { a.wants.push_back(want_value("--want", word)); });
+  add_value(verb, "--move", "KEY=VALUES",
+            "what may move, any number of times: KEY=15cm..60cm for anything between, KEY=A4,A3,A2 to choose "
+            "from in that order",
+            [&a](const std::string& word) { a.freedoms.push_back(freedom_value("--move", word)); });
+  add_value(verb, "--prefer", "WORD",
+            "smallest (the first choices that reach it), farthest (distances as large as can be) or easiest "
+            "(what forgives most)",
+            [&a](const std::string& word) { a.preference = preference_value("--prefer", word); });
+  add_switch(verb, "--may-show", a.may_show, "moved things may stand in the picture");
+  add_switch(verb, "--may-shade", a.may_shade, "moved things may stand between the key and the dish");
+}
+
 void add_calendar_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--date", "YYYY-MM-DD", "this day in detail, and no year",
             [&a](const std::string& word) { a.date = date_value("--date", word); });
@@ -220,6 +237,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   if (page.name == "meter") add_meter_options(verb, a);
   if (page.name == "map") add_map_options(verb, a);
   if (page.name == "compare") add_compare_options(verb, a);
+  if (page.name == "place") add_place_options(verb, a);
   if (page.name == "map" || page.name == "render" || page.name == "compare") add_unbiased(verb, a);
   if (page.name == "render") add_render_options(verb, a);
   if (page.name == "calendar") add_calendar_options(verb, a);

@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 7> kVerbPages{
+const std::array<VerbPage, 8> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -58,6 +58,16 @@ const std::array<VerbPage, 7> kVerbPages{
         "light that made it. From 1/3 stop on a change is called visible. The --precision is that of the "
         "changes. --map and --pictures write files.",
         "fillside compare my_table.toml --variant \"no board: board.fill.used=false\""},
+    VerbPage{
+        "place", "SCENE --want WISH... --move KEY=VALUES... [options]",
+        "Where must the board stand, and how big, to reach the light you want?",
+        "Moves what may move until every wish holds: the smallest board of a list, the farthest place, or "
+        "the one that forgives most. No board is put into the picture, through a thing or into the key's "
+        "way. The answer is read afresh, with how far each key may be off. Figures are those of [[claim]]: "
+        "subject.stops, plane.table.evenness, board.NAME.gain.METER, meter.NAME.lx ...; lit:shadow and "
+        "key:fill in short. Status 1 when it cannot be reached, with the best there is and what limits it.",
+        "fillside place my_table.toml --want \"lit:shadow = 2:1\" --move board.fill.sheet=A4,A3,A2 "
+        "--move board.fill.distance=15cm..60cm"},
     VerbPage{
         "calendar", "SCENE [options]", "When is the light good at this table?",
         "The set is measured once and read under every sun of a year, always between an overcast and a clear "

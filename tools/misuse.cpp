@@ -56,6 +56,12 @@ void refuse_contradictions(const Arguments& a) {
   if (a.verb == "compare" && a.scenes.size() + a.variants.size() < 2)
     throw Misuse{
         "compare needs a second scene, or a --variant: --variant \"no board: board.fill.used=false\""};
+  if (a.verb == "place" && a.scenes.size() > 1)
+    throw Misuse{fmt::format("place takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  if (a.verb == "place" && (a.wants.empty() || a.freedoms.empty()))
+    throw Misuse{
+        "place needs a --want and a --move: --want \"lit:shadow = 2:1\" --move "
+        "board.fill.distance=15cm..60cm"};
   if (a.date && a.year) throw Misuse{"--date and --year: the date says the year"};
   if (a.precision && a.seconds) throw Misuse{"--precision and --seconds: give one of the two"};
   if (std::ranges::count(a.scenes, "-") > 1) throw Misuse{"standard input (-) can be read only once"};

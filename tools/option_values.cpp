@@ -30,6 +30,27 @@ Q quantity(const std::string& option, const std::string& word, const std::string
 
 }  // namespace
 
+Want want_value(const std::string& option, const std::string& word) {
+  auto parsed = parse_want(word);
+  if (const auto* fault = std::get_if<WantFault>(&parsed))
+    throw Misuse{fmt::format("{}: {}: {}; {}", option, in_quotes(word), fault->what, fault->remedy)};
+  return std::get<Want>(std::move(parsed));
+}
+
+Freedom freedom_value(const std::string& option, const std::string& word) {
+  auto parsed = parse_freedom(word);
+  if (const auto* fault = std::get_if<FreedomFault>(&parsed))
+    throw Misuse{fmt::format("{}: {}: {}; {}", option, in_quotes(word), fault->what, fault->remedy)};
+  return std::get<Freedom>(std::move(parsed));
+}
+
+Preference preference_value(const std::string& option, const std::string& word) {
+  if (word == "smallest") return Preference::smallest;
+  if (word == "farthest") return Preference::farthest;
+  if (word == "easiest") return Preference::easiest;
+  throw Misuse{fmt::format("{}: {} is not smallest, farthest or easiest", option, in_quotes(word))};
+}
+
 std::uint64_t whole_number(const std::string& option, const std::string& word, WholeRange range) {
   std::uint64_t number = 0;
   if (reads_whole(word, number) && number >= range.least && number <= range.most) return number;

@@ -7,6 +7,7 @@
 
 #include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
+#include "libsim/what_if/place.h"
 
 namespace fillside::tools {
 
@@ -27,6 +28,12 @@ Duration seconds_value(const std::string& option, const std::string& word);
 Instant date_value(const std::string& option, const std::string& word);
 /// "+01:00", "-03:30" or "Z", in minutes.
 int offset_value(const std::string& option, const std::string& word);
+/// "lit:shadow = 3:1".
+Want want_value(const std::string& option, const std::string& word);
+/// "board.fill.distance=15cm..60cm".
+Freedom freedom_value(const std::string& option, const std::string& word);
+/// "smallest", "farthest" or "easiest".
+Preference preference_value(const std::string& option, const std::string& word);
 /// 4 or 8.
 int facings_value(const std::string& option, const std::string& word);
 

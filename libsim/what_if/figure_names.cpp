@@ -16,21 +16,28 @@ using Ratio = std::function<std::optional<Estimate>(const SetReading&)>;
 
 Estimate nothing() { return std::numeric_limits<double>::quiet_NaN(); }
 
-void add_ratio(Figures& figures, const std::string& where, const Ratio& ratio) {
-  figures.push_back({where + ".lit_to_shadow", "ratio", [ratio](const MeasuredSet& set, const Effort&) {
-                       return ratio(set.reading).value_or(nothing());
-                     }});
-  figures.push_back({where + ".stops", "stops", [ratio](const MeasuredSet& set, const Effort&) {
+void add_ratio(Figures& figures, const std::string& where, const Ratio& ratio,
+               const std::vector<std::string>& instruments) {
+  figures.push_back(
+      {where + ".lit_to_shadow", "ratio",
+       [ratio](const MeasuredSet& set, const Effort&) { return ratio(set.reading).value_or(nothing()); },
+       instruments});
+  figures.push_back({where + ".stops", "stops",
+                     [ratio](const MeasuredSet& set, const Effort&) {
                        return in_stops(ratio(set.reading).value_or(nothing()));
-                     }});
+                     },
+                     instruments});
 }
 
 void add_meter(Figures& figures, const std::string& meter) {
   const auto add = [&](const char* what, const char* unit, Estimate Reading::*figure) {
-    figures.push_back({"meter." + meter + what, unit, [meter, figure](const MeasuredSet& set, const Effort&) {
+    figures.push_back({"meter." + meter + what,
+                       unit,
+                       [meter, figure](const MeasuredSet& set, const Effort&) {
                          const Reading* reading = set.reading.named(meter);
                          return reading ? reading->*figure : nothing();
-                       }});
+                       },
+                       {meter}});
   };
   add(".lx", "lx", &Reading::total_lx);
   add(".key_lx", "lx", &Reading::key_lx);
@@ -40,13 +47,16 @@ void add_meter(Figures& figures, const std::string& meter) {
 }
 
 void add_gain(Figures& figures, const std::string& board, const std::string& meter) {
-  figures.push_back(
-      {"board." + board + ".gain." + meter, "stops", [board, meter](const MeasuredSet& set, const Effort&) {
-         const auto& all = set.reading.readings;
-         const auto found = std::ranges::find(all, meter, &Reading::name);
-         if (found == all.end()) return nothing();
-         return gain_stops(set.reading.measurements[static_cast<std::size_t>(found - all.begin())], board);
-       }});
+  figures.push_back({"board." + board + ".gain." + meter,
+                     "stops",
+                     [board, meter](const MeasuredSet& set, const Effort&) {
+                       const auto& all = set.reading.readings;
+                       const auto found = std::ranges::find(all, meter, &Reading::name);
+                       if (found == all.end()) return nothing();
+                       return gain_stops(
+                           set.reading.measurements[static_cast<std::size_t>(found - all.begin())], board);
+                     },
+                     {meter}});
 }
 
 void add_shadow(Figures& figures, const EdgeLine& line) {
@@ -95,9 +105,15 @@ std::vector<std::string> meter_names(const Description& description, const Scene
 
 std::vector<NamedFigure> figures_of(const Description& description, const Scene& scene) {
   Figures figures;
-  add_ratio(figures, "subject", [](const SetReading& set) { return set.subject_lit_to_shadow(); });
-  add_ratio(figures, "empty_spot", [](const SetReading& set) { return set.empty_lit_to_shadow; });
   const auto meters = meter_names(description, scene);
+  const std::vector<std::string> patches{std::string(kPatchLit), std::string(kPatchShadow)},
+      level{std::string(kDishWindow), std::string(kDishAway)};
+  const bool has_food = std::ranges::find(meters, kPatchLit) != meters.end();
+  add_ratio(
+      figures, "subject", [](const SetReading& set) { return set.subject_lit_to_shadow(); },
+      has_food ? patches : level);
+  add_ratio(
+      figures, "empty_spot", [](const SetReading& set) { return set.empty_lit_to_shadow; }, level);
   for (const std::string& meter : meters) add_meter(figures, meter);
   for (const Object& object : scene.objects())
     if (object.kind == ObjectKind::board || object.kind == ObjectKind::diffuser)

@@ -23,6 +23,7 @@ struct NamedFigure {
   std::string unit;  ///< "stops", "lx", "EV", "ratio"
   /// Not a finite number where there is no light to form it from.
   std::function<Estimate(const MeasuredSet&, const Effort&)> value;
+  std::vector<std::string> instruments = {};  ///< whose readings it is formed from; others need not be read
 };
 
 /// Every figure of the set, from the instruments that it has:

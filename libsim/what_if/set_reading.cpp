@@ -123,8 +123,7 @@ std::optional<Estimate> SetReading::subject_lit_to_shadow() const {
 }
 
 SetReading set_reading_of(const Description& description, const Scene& scene,
-                          const std::vector<Instrument>& instruments,
-                          std::vector<Measurement> measurements) {
+                          const std::vector<Instrument>& instruments, std::vector<Measurement> measurements) {
   SetReading set;
   set.key = find_key(scene, description.set.key, dish_place(scene));
   set.key_name = scene.emitters().empty() ? "" : scene.emitters()[set.key.emitter].name;
