@@ -14,7 +14,7 @@
 namespace fillside {
 namespace {
 
-constexpr int kAlong = 224, kAround = 192;
+constexpr int kAlong = 168, kAround = 144;
 constexpr int kSlashes = 4;
 constexpr double kBelly = 0.38;  ///< height of the widest place
 constexpr double kBelowPower = 4.0, kAbovePower = 2.2, kEndPower = 2.5;
@@ -99,7 +99,7 @@ double flour(const Point& p, const Loaf& loaf) {
   const double patchy =
       0.9 * bumps(p, 0.09 * w, mixed(loaf.seed, 9)) + 0.7 * bumps(p, 0.012 * w, mixed(loaf.seed, 10));
   const double cracked = crack_depth(p, 0.055 * w, 0.010 * w, mixed(loaf.seed, 6));
-  return smooth_step(-0.25, 1.5, coil + patchy) * (1.0 - 0.85 * cracked) * (1.0 - loaf.opened(p)) *
+  return 0.8 * smooth_step(-0.2, 1.6, coil + patchy) * (1.0 - 0.85 * cracked) * (1.0 - loaf.opened(p)) *
          smooth_step(0.2, 0.5, p.z() / loaf.size.height_m);
 }
 

@@ -51,7 +51,7 @@ double paleness(const Point& p, const Point& half, std::uint64_t seed) {
 /// Standing on z = 0, a little crooked, with warts.
 Gherkin gherkin(double radius_m, double half_length_m, double relief_m, std::uint64_t seed) {
   const Point half(radius_m, radius_m, half_length_m);
-  Gherkin made{lump({half, 2.5, 64, 72}), {}};
+  Gherkin made{lump({half, 2.5, 44, 48}), {}};
   for (const Point& corner : made.mesh.corners) made.pale.push_back(paleness(corner, half, seed));
   move_along_normals(made.mesh, [&, before = made.mesh.corners](std::size_t i) {
     const Point place = before[i] / (0.42 * radius_m);
@@ -93,14 +93,14 @@ void add_seed(Item& item, const Inside& jar) {
           mixed(mixed(jar.seed, 50U + static_cast<std::uint64_t>(gap)), static_cast<std::uint64_t>(k));
       const double z_m = jar.floor_m + seed_m * (1.0 + 2.06 * k);
       Point place = jar.between(gap, seed_m * dealt(own, 1, 1.4, 2.2), z_m);
-      const Mesh grain = lump({Point::Constant(seed_m), 2.0, 12, 8});
+      const Mesh grain = lump({Point::Constant(seed_m), 2.0, 8, 6});
       add_part(item, "spice", moved(grain, Placement(Eigen::Translation3d(place))));
     }
 }
 
 /// A stalk of dill in one of the gaps, with short fronds that do not quite meet it.
 void add_dill(Item& item, const Inside& jar, int gap) {
-  constexpr int kWhorls = 26, kFronds = 5;
+  constexpr int kWhorls = 22, kFronds = 4;
   const double stalk_m = 0.011 * jar.radius_m, frond_m = 0.0055 * jar.radius_m, off_m = 0.075 * jar.radius_m;
   const double low_m = 0.22 * jar.height_m, high_m = 0.68 * jar.height_m;
   const auto middle = [&](double share) { return jar.between(gap, off_m, low_m + share * (high_m - low_m)); };
@@ -120,7 +120,7 @@ void add_dill(Item& item, const Inside& jar, int gap) {
           StrandPoint{root, frond_m},
           StrandPoint{root + 0.6 * (reach_m - stalk_m) * out + Point(0, 0, 0.4 * rise_m), frond_m},
           StrandPoint{root + (reach_m - stalk_m) * out + Point(0, 0, rise_m), 0.6 * frond_m}};
-      add_part(item, "leaves", strand(line, 5));
+      add_part(item, "leaves", strand(line, 4));
     }
 }
 
@@ -128,12 +128,12 @@ void add_dill(Item& item, const Inside& jar, int gap) {
 
 Item pickle_jar_form(const ItemSize& size, std::uint64_t seed) {
   const double r = 0.5 * size.width_m, h = size.width_m * 16.0 / 9.0;
-  const double inset_m = 0.06 * r;
-  const Inside jar{r - inset_m, 1.6 * inset_m, h, seed};
+  const double wall_m = 0.045 * r, gap_m = 0.012 * r;
+  const Inside jar{r - wall_m - gap_m, wall_m + gap_m, h, seed};
   const double relief_m = std::min(size.relief_m, 0.2 * jar.gherkin_m());
   Item item;
   // Cut fine: a full jar is a lens, and its facets would tear what is seen through it into strips.
-  add_part(item, "glass", turned(jar_glass_section(r, h), Plan{.segments = 1024}));
+  add_part(item, "glass", turned(jar_wall_section(r, h, wall_m), Plan{.segments = 512}));
   const int count = static_cast<int>(std::lround(size.level * (kRound + 1)));
   add_gherkins(item, jar, count, relief_m);
   if (count > kRound) {

@@ -82,8 +82,8 @@ std::vector<std::string> surfaced_parts(std::string_view kind) {
 
 Material part_material(const ItemSection& item, std::string_view role) {
   if (role == "ice") return kThinWall;
-  // A jar's one closed surface is a thin pane: it dims and mirrors, but does not bend light.
-  if (role == "glass") return item.kind.ends_with("jar") ? Material{kThinWall} : Material{kGlass};
+  // A plain jar's one closed surface is a thin pane: it dims and mirrors, but does not bend light.
+  if (role == "glass") return item.kind == "jar" ? Material{kThinWall} : Material{kGlass};
   const auto own = item.parts.find(std::string(role));
   if (own != item.parts.end()) return material_of({own->second, {}, {}, {}}, "grey card");
   std::string_view usual = "grey card";
