@@ -13,10 +13,9 @@ namespace {
 constexpr int kMostTurns = 64;  // a filled glass takes eight and what goes to and fro in it
 constexpr int kTurnsBeforeRoulette = 4;
 constexpr int kMostForks = 3;
-constexpr int kChoosesTheWay = 2;  // the number by which clear faces choose between mirroring and passing
-constexpr std::uint32_t kEmitterDraws =
-    4;                          // the grain of a picture is the window's, in half shadow most of all
-constexpr double kFaint = 0.1;  // of what is seen; under it a way's end is not always looked into
+constexpr int kChoosesTheWay = 2;    // the number by which clear faces choose between mirroring and passing
+constexpr std::uint32_t kDraws = 4;  // of the light that a place in the picture gets, for each look at it
+constexpr double kFaint = 0.1;       // of what is seen; under it a way's end is not always looked into
 constexpr std::uint32_t kFaintGroup = 61 * kGroupsOfAWalk;
 constexpr std::uint32_t kTurnGroup = 62 * kGroupsOfAWalk;
 constexpr std::uint32_t kLobeWalk = 63 * kGroupsOfAWalk;  // between those of gather's panes and its boards
@@ -146,11 +145,12 @@ void CameraPath::follow(Leg leg) {
     const Direction to_viewer = -leg.ray.direction;
     if (!is_clear(vertex->material) && !worth_its_rays(leg)) return;
     // 2. What it scatters widely is gathered here.
+    const SampleNumbers first = numbers_.with_sample(numbers_.sample() * kDraws);
     if (const auto wide = wide_part(vertex->material))
-      gatherer_.gather({.first = numbers_,
+      gatherer_.gather({.first = first,
+                        .count = kDraws,
                         .receiver = {vertex->position, vertex->frame.normal, SeenSurface{*wide, to_viewer}},
-                        .weight = leg.weight,
-                        .emitter_draws = kEmitterDraws,
+                        .weight = leg.weight / kDraws,
                         .kept_replicate = kept_replicate_,
                         .ledger = ledger_});
     // 3. The rest is followed: a lobe by a walk, exact mirrors and what goes straight from here.

@@ -54,22 +54,19 @@ struct Gatherer::Batch {
 void Gatherer::Batch::add_emitter(std::size_t e) const {
   const NumberGroup group = samples.first.shared(kEmitterGroup + static_cast<std::uint32_t>(e));
   const SeenShape& shape = gatherer.emitters_[e];
-  const std::uint32_t first = samples.first.sample() * samples.emitter_draws,
-                      end = first + samples.count * samples.emitter_draws;
-  for (std::uint32_t draw = first; draw < end; ++draw) {
-    const Numbers2 u = group.pair(draw);
+  for (std::uint32_t i = 0; i < samples.count; ++i) {
+    const Numbers2 u = group.pair(samples.first.sample() + i);
     if (const auto seen = draw_emitter(scene, e, shape, receiver.position, u[0], u[1])) send(e, *seen);
   }
   if (!scene.sun()) return;
-  for (std::uint32_t draw = first; draw < end; ++draw) {
-    const Numbers4 u = group.numbers(draw);
+  for (std::uint32_t i = 0; i < samples.count; ++i) {
+    const Numbers4 u = group.numbers(samples.first.sample() + i);
     if (const auto seen = draw_sun(scene, e, receiver.position, u[2], u[3])) send(e, *seen);
   }
 }
 
 void Gatherer::Batch::send(std::size_t e, const SeenEmitter& seen) const {
-  const Rgb counted =
-      samples.weight * response(receiver, seen.to_source) / (seen.density_per_sr * samples.emitter_draws);
+  const Rgb counted = samples.weight * response(receiver, seen.to_source) / seen.density_per_sr;
   if (counted.maxCoeff() <= 0.0) return;
   // What the wall itself hides is no shadow of anything in the set.
   const auto* opening = std::get_if<Opening>(&scene.emitters()[e].kind);

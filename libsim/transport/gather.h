@@ -35,8 +35,6 @@ struct GatherSamples {
   std::uint32_t count = 1;     ///< at most kMostRaysTogether
   const Receiver& receiver;
   Rgb weight = grey(1.0);
-  std::uint32_t emitter_draws =
-      1;                   ///< toward each window and lamp for each sample: cheap, they go in packets
   int kept_replicate = 0;  ///< of the store
   Ledger& ledger;
 };
