@@ -12,10 +12,11 @@ namespace {
 
 constexpr int kMostTurns = 64;  // a filled glass takes eight and what goes to and fro in it
 constexpr int kTurnsBeforeRoulette = 4;
-constexpr int kMostForks = 3;
-constexpr int kChoosesTheWay = 2;    // the number by which clear faces choose between mirroring and passing
-constexpr std::uint32_t kDraws = 4;  // of the light that a place in the picture gets, for each look at it
-constexpr double kFaint = 0.1;       // of what is seen; under it a way's end is not always looked into
+constexpr int kMostForks = 8;
+constexpr double kForkedDownTo = 0.2;  // of what is seen
+constexpr int kChoosesTheWay = 2;      // the number by which clear faces choose between mirroring and passing
+constexpr std::uint32_t kDraws = 4;    // of the light that a place in the picture gets, for each look at it
+constexpr double kFaint = 0.1;         // of what is seen; under it a way's end is not always looked into
 constexpr std::uint32_t kFaintGroup = 61 * kGroupsOfAWalk;
 constexpr std::uint32_t kTurnGroup = 62 * kGroupsOfAWalk;
 constexpr std::uint32_t kLobeWalk = 63 * kGroupsOfAWalk;  // between those of gather's panes and its boards
@@ -158,11 +159,13 @@ void CameraPath::follow(Leg leg) {
     if (!narrow) return;
     if (has_lobe(*narrow))
       return add_lobe(context_, numbers_, kept_replicate_, *vertex, *narrow, to_viewer, leg.weight, ledger_);
-    // 4. The first clear faces are followed both ways, each with its share: a window that glass mirrors to
-    // one part in twenty-five would else be met by one sample in twenty-five, as a bright speck.
+    // 4. Clear faces are followed both ways, each with its share, as long as the way matters: a window that
+    // glass mirrors to one part in twenty-five would else be met by one sample in twenty-five, as a bright
+    // speck, and one that is seen through it missed by as many, as a dark one.
     Numbers4 u = numbers_.group(kTurnGroup + leg.turn);
     const double mirrored = mirrored_fraction(*narrow, vertex->frame.to_local(to_viewer));
-    if (leg.forks < kMostForks && mirrored > 0.0 && mirrored < 1.0) {
+    if (leg.forks < kMostForks && leg.weight.maxCoeff() >= kForkedDownTo && mirrored > 0.0 &&
+        mirrored < 1.0) {
       ++leg.forks;
       Leg aside = leg;
       leg.name *= 2;
