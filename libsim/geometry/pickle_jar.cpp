@@ -91,8 +91,8 @@ void add_seed(Item& item, const Inside& jar) {
     for (int k = 0; k < 3 + gap * 5 % 4; ++k) {
       const std::uint64_t own =
           mixed(mixed(jar.seed, 50U + static_cast<std::uint64_t>(gap)), static_cast<std::uint64_t>(k));
-      const double z_m = jar.floor_m + seed_m * (1.0 + 2.06 * k);
-      Point place = jar.between(gap, seed_m * dealt(own, 1, 1.4, 2.2), z_m);
+      const double z_m = jar.floor_m + 0.05 * jar.radius_m + seed_m * (1.0 + 2.06 * k);
+      Point place = jar.between(gap, seed_m * dealt(own, 1, 2.1, 2.7), z_m);
       const Mesh grain = lump({Point::Constant(seed_m), 2.0, 8, 6});
       add_part(item, "spice", moved(grain, Placement(Eigen::Translation3d(place))));
     }
@@ -133,7 +133,7 @@ Item pickle_jar_form(const ItemSize& size, std::uint64_t seed) {
   const double relief_m = std::min(size.relief_m, 0.2 * jar.gherkin_m());
   Item item;
   // Cut fine: a full jar is a lens, and its facets would tear what is seen through it into strips.
-  add_part(item, "glass", turned(jar_wall_section(r, h, wall_m), Plan{.segments = 512}));
+  add_part(item, "glass", turned(jar_wall_section(r, h, wall_m), Plan{.segments = 448}));
   const int count = static_cast<int>(std::lround(size.level * (kRound + 1)));
   add_gherkins(item, jar, count, relief_m);
   if (count > kRound) {
