@@ -128,6 +128,7 @@
 #include "libsim/scene/room_check.h"  // checks of the room as a box
 #include "libsim/scene/room_fit_check.h"  // does everything stand inside the room, and nothing in the table
 #include "libsim/scene/scene.h"           // the set as built
+#include "libsim/scene/second_print.h"    // A second surface on a part, as flour lies on a crust
 #include "libsim/scene/sections.h"        // the headings of a scene file, once
 #include "libsim/scene/source_text.h"     // what must hold of a scene's text before the TOML library may
 #include "libsim/scene/source_tree.h"     // what a scene file said, before anything is made of it

@@ -48,8 +48,8 @@ constexpr std::array kKinds{
     Kind{"cutting board", 0.40, 0.25, 0.02, 0.0003, 0.0, true, cutting_board_form},
 };
 
-constexpr std::array<std::string_view, 10> kRoles{"body", "filling", "glass", "lid",    "rind",
-                                                  "pith", "flesh",   "crumb", "leaves", "ice"};
+constexpr std::array<std::string_view, 11> kRoles{"body",  "filling", "glass",  "lid", "rind", "pith",
+                                                  "flesh", "crumb",   "leaves", "ice", "spice"};
 
 constexpr auto kNames = [] {
   std::array<std::string_view, kKinds.size()> names;
@@ -81,12 +81,11 @@ Item stretched_to(Item item, const ItemSize& size) {
 
 }  // namespace
 
-void add_part(Item& item, std::string_view role, const Mesh& piece) {
+void add_part(Item& item, std::string_view role, const Mesh& piece, std::vector<double> second) {
   const auto found = std::ranges::find(item.parts, role, &ItemPart::role);
-  if (found == item.parts.end())
-    item.parts.push_back({std::string(role), piece});
-  else
-    append(found->mesh, piece);
+  if (found == item.parts.end()) return item.parts.push_back({std::string(role), piece, std::move(second)});
+  append(found->mesh, piece);
+  found->second.insert(found->second.end(), second.begin(), second.end());
 }
 
 std::span<const std::string_view> part_roles() { return kRoles; }

@@ -33,6 +33,9 @@ struct ItemPart {
   std::string
       role;   ///< "body", "filling", "glass", "lid", ... : what has a surface of its own; see part_roles()
   Mesh mesh;  ///< one or several watertight pieces
+  /// At each corner, 0..1: how much of the part's second surface lies there, as flour lies on a crust. Empty:
+  /// none anywhere.
+  std::vector<double> second = {};
 };
 
 /// Own axes: foot at z = 0, centred on x = y = 0, z up. The box around all parts is width x depth x height.

@@ -10,8 +10,9 @@
 
 namespace fillside {
 
-/// Adds a piece to the part of that role, which is made when there is none.
-void add_part(Item& item, std::string_view role, const Mesh& piece);
+/// Adds a piece to the part of that role, which is made when there is none; all its pieces have a second
+/// surface, or none has.
+void add_part(Item& item, std::string_view role, const Mesh& piece, std::vector<double> second = {});
 
 Item ball_form(const ItemSize& size, std::uint64_t seed);
 Item egg_form(const ItemSize& size, std::uint64_t seed);

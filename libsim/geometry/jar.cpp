@@ -35,6 +35,21 @@ Profile jar_glass_section(double r, double h) {
   return rounded(corners);
 }
 
+Profile jar_wall_section(double r, double h, double wall) {
+  const double shoulder = 0.5 * wall;
+  const std::array corners{ProfileCorner{0.0, 0.0},
+                           ProfileCorner{r, 0.0, 0.14 * r},
+                           ProfileCorner{r, 0.74 * h, 0.2 * r},
+                           ProfileCorner{kNeck * r, 0.84 * h, 0.08 * r},
+                           ProfileCorner{kNeck * r, kGlassTop * h, 0.4 * wall},
+                           ProfileCorner{kNeck * r - wall, kGlassTop * h, 0.4 * wall},
+                           ProfileCorner{kNeck * r - wall, 0.84 * h - shoulder, 0.08 * r},
+                           ProfileCorner{r - wall, 0.74 * h - shoulder, 0.2 * r},
+                           ProfileCorner{r - wall, wall, 0.12 * r},
+                           ProfileCorner{0.0, wall}};
+  return rounded(corners);
+}
+
 Profile jar_lid_section(double r, double h, double gap) {
   const double under = kGlassTop * h + gap, skirt = 0.87 * h, outer = 0.94 * r;
   const std::array corners{ProfileCorner{0.0, under},

@@ -1,4 +1,5 @@
-// A free-standing loaf: domed, crackled crust, slashed across the top so that paler crumb shows in the cuts.
+// A free-standing loaf: domed, crackled crust, slashed across the top so that paler crumb shows in the cuts,
+// and floury from the coils of the basket it rose in.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -89,6 +90,25 @@ double crust_relief(const Point& p, const Loaf& loaf) {
          0.5 * crack_depth(p, 0.055 * w, 0.010 * w, mixed(loaf.seed, 6)) + 0.15;
 }
 
+/// Flour that the basket left, 0..1: in the rings of its coils, thin where the dough stretched and cracked,
+/// none in the cuts, which were made last.
+double flour(const Point& p, const Loaf& loaf) {
+  const double w = loaf.size.width_m;
+  const double out = std::hypot(2.0 * p.x() / loaf.size.width_m, 1.2 * p.y() / loaf.size.depth_m);
+  const double coil = std::cos(2.0 * kPi * (out / 0.125 + 0.25 * bumps(p, 0.12 * w, mixed(loaf.seed, 8))));
+  const double patchy =
+      0.9 * bumps(p, 0.09 * w, mixed(loaf.seed, 9)) + 0.7 * bumps(p, 0.012 * w, mixed(loaf.seed, 10));
+  const double cracked = crack_depth(p, 0.055 * w, 0.010 * w, mixed(loaf.seed, 6));
+  return 0.8 * smooth_step(-0.2, 1.6, coil + patchy) * (1.0 - 0.85 * cracked) * (1.0 - loaf.opened(p)) *
+         smooth_step(0.2, 0.5, p.z() / loaf.size.height_m);
+}
+
+std::vector<double> flour_on(const Mesh& crust, const Loaf& loaf) {
+  std::vector<double> flour_at_corner;
+  for (const Point& corner : crust.corners) flour_at_corner.push_back(flour(corner, loaf));
+  return flour_at_corner;
+}
+
 Mesh crust_of(const Loaf& loaf) {
   Profile unit;
   for (int i = 0; i <= kAlong; ++i) {
@@ -141,7 +161,8 @@ Mesh strip_in(const Loaf& loaf, const Slash& cut) {
 Item loaf_form(const ItemSize& size, std::uint64_t seed) {
   const Loaf loaf = scored(size, seed);
   Item item;
-  add_part(item, "body", crust_of(loaf));
+  const Mesh crust = crust_of(loaf);
+  add_part(item, "body", crust, flour_on(crust, loaf));
   if (loaf.slash_m > 0.0)
     for (const Slash& cut : loaf.slashes) add_part(item, "crumb", strip_in(loaf, cut));
   return item;

@@ -84,7 +84,7 @@ std::span<const CataloguedCloth> catalogued_cloths() { return kCloths; }
 std::span<const CataloguedLiquid> catalogued_liquids() {
   static const std::array rows{
       CataloguedLiquid{"water", 1.333, {0.34, 0.057, 0.009}, kPureWater},
-      CataloguedLiquid{"brine", 1.35, {0.5, 0.6, 2.0}, kLiquidMemory},
+      CataloguedLiquid{"brine", 1.35, {2.2, 1.4, 11.0}, kLiquidMemory},
       CataloguedLiquid{"iced tea", 1.335, {7.0, 20.0, 50.0}, kLiquidMemory},
       CataloguedLiquid{"black tea", 1.335, {12.0, 32.0, 70.0}, kLiquidMemory},
       CataloguedLiquid{"hibiscus tea", 1.335, {6.0, 70.0, 55.0}, kLiquidMemory},

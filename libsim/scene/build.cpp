@@ -16,6 +16,7 @@
 #include "libsim/scene/pictures.h"
 #include "libsim/scene/placing.h"
 #include "libsim/scene/poured.h"
+#include "libsim/scene/second_print.h"
 
 namespace fillside {
 namespace {
@@ -63,6 +64,7 @@ class Builder {
   void add_room_and_windows();
   void add_table();
   void add_items();
+  void add_part(const ItemSection& item, PouredPart part, std::uint16_t object);
   void add_mesh(const MeshSection& mesh);
   void add_own_picture(const MeshSection& mesh, ObjGroup& group);
   void add_board(const BoardSection& board);
@@ -137,12 +139,21 @@ void Builder::add_items() {
     const std::uint16_t object =
         parts_.add_object(item.name, item.subject ? ObjectKind::food : ObjectKind::prop, item.subject);
     if (!item.liquid.empty() && !in_clay_)
-      for (PouredPart& part : poured(item, placed.item))
-        parts_.add_surface(std::move(part.mesh), part.material, object, part.role);
+      for (PouredPart& part : poured(item, placed.item)) add_part(item, std::move(part), object);
     else
       for (const ItemPart& part : placed.item.parts)
-        parts_.add_surface(part.mesh, as_built(part_material(item, part.role)), object, part.role);
+        add_part(item, {part.role, part.mesh, as_built(part_material(item, part.role)), part.second}, object);
   }
+}
+
+void Builder::add_part(const ItemSection& item, PouredPart part, std::uint16_t object) {
+  parts_.add_surface(std::move(part.mesh), part.material, object, part.role);
+  const auto* body = std::get_if<Matte>(&part.material);
+  if (in_clay_ || !body || part.second.empty()) return;
+  const auto name = second_surface(item, part.role);
+  if (!name) return;
+  const Rgb second = std::get<Matte>(material_of({}, *name)).albedo;
+  parts_.print_on_last(second_print(parts_.surfaces.back().mesh, part.second, body->albedo, second));
 }
 
 void Builder::add_mesh(const MeshSection& mesh) {

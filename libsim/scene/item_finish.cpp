@@ -49,16 +49,27 @@ constexpr std::array kUsualSurfaces{
     PartSurface{"cookies", "filling", "chocolate"},
     PartSurface{"pickle jar", "filling", "pickles"},
     PartSurface{"pickle jar", "lid", "jar lid"},
+    PartSurface{"pickle jar", "leaves", "dill"},
+    PartSurface{"pickle jar", "spice", "mustard seed"},
     PartSurface{"iced tumbler", "filling", "tea"},
     PartSurface{"spoon", "body", "polished steel"},
     PartSurface{"fork", "body", "polished steel"},
     PartSurface{"napkin", "body", "linen"},
     PartSurface{"cutting board", "body", "maple"},
 };
+/// What lies in places on it.
+constexpr std::array kSecondSurfaces{
+    PartSurface{"loaf", "body", "flour"},
+    PartSurface{"pickle jar", "filling", "pale pickles"},
+};
 constexpr ClearPane kThinWall{.index = 1.52, .absorption = 0.005, .panes = 1};
 /// Soda-lime glass of tumblers: a little is lost, most of it red and blue, which shows at the rim. From
 /// memory.
 const Dielectric kGlass{{}, {.index = 1.52, .absorption_per_m = {2.0, 1.2, 1.8}}};
+
+bool says_something(const Finish& finish) {
+  return !finish.surface.empty() || finish.reflectance || finish.colour || finish.gloss;
+}
 
 }  // namespace
 
@@ -71,8 +82,8 @@ std::vector<std::string> surfaced_parts(std::string_view kind) {
 
 Material part_material(const ItemSection& item, std::string_view role) {
   if (role == "ice") return kThinWall;
-  // A jar's one closed surface is a thin pane: it dims and mirrors, but does not bend light.
-  if (role == "glass") return item.kind.ends_with("jar") ? Material{kThinWall} : Material{kGlass};
+  // A plain jar's one closed surface is a thin pane: it dims and mirrors, but does not bend light.
+  if (role == "glass") return item.kind == "jar" ? Material{kThinWall} : Material{kGlass};
   const auto own = item.parts.find(std::string(role));
   if (own != item.parts.end()) return material_of({own->second, {}, {}, {}}, "grey card");
   std::string_view usual = "grey card";
@@ -80,6 +91,15 @@ Material part_material(const ItemSection& item, std::string_view role) {
     if (part.kind == item.kind && part.role == role) usual = part.surface;
   if (role == "filling") return material_of(item.filling, usual);
   return material_of(role == "body" || role == "lid" ? item.finish : Finish{}, usual);
+}
+
+std::optional<std::string_view> second_surface(const ItemSection& item, std::string_view role) {
+  if (item.parts.contains(std::string(role)) ||
+      says_something(role == "filling" ? item.filling : item.finish))
+    return std::nullopt;
+  for (const PartSurface& part : kSecondSurfaces)
+    if (part.kind == item.kind && part.role == role) return part.surface;
+  return std::nullopt;
 }
 
 }  // namespace fillside

@@ -67,6 +67,13 @@ Rgb illuminance_behind_glass(const Opening& opening, const OutsidePart& part) {
 
 }  // namespace
 
+Rectangle clear_part(const Opening& opening) {
+  const OpeningCover& c = opening.cover;
+  const Rectangle& whole = opening.rectangle;
+  return {whole.at(0.5 * (c.left + c.right), 0.5 * (c.bottom + c.top)),
+          0.5 * (c.right - c.left) * whole.half_u, 0.5 * (c.top - c.bottom) * whole.half_v};
+}
+
 bool hidden_by_reveal(const Opening& opening, const Point& on_glass, const Point& seen_from) {
   if (opening.reveal_m <= 0.0) return false;
   const double before_glass_m = (seen_from - opening.rectangle.centre).dot(opening.rectangle.normal());

@@ -37,6 +37,9 @@ struct Opening {
   std::array<Rgb, kMostOutsideParts> curtain_radiance{grey(0), grey(0), grey(0), grey(0)};
 };
 
+/// The part of the rectangle that the cover leaves clear: nothing shines outside it.
+Rectangle clear_part(const Opening& opening);
+
 /// True when the room's side of the wall stands between a point of the glass and a place in the room.
 bool hidden_by_reveal(const Opening& opening, const Point& on_glass, const Point& seen_from);
 

@@ -18,6 +18,7 @@ struct PouredPart {
   std::string role;  ///< the stand-in's part, "filling" for the liquid
   Mesh mesh;
   Material material;
+  std::vector<double> second = {};  ///< as of the stand-in's part
 };
 
 /// Kinds whose filling may be a clear liquid.

@@ -40,6 +40,11 @@ Rectangle rectangle_of(const Emitter& emitter) {
       emitter.kind);
 }
 
+Rectangle shining_rectangle(const Emitter& emitter) {
+  const auto* opening = std::get_if<Opening>(&emitter.kind);
+  return opening ? clear_part(*opening) : rectangle_of(emitter);
+}
+
 Mesh mesh_of(const Emitter& emitter) {
   return std::visit(Cases{[](const LampDisc& lamp) { return mesh_of(lamp.disc); },
                           [](const LampSphere& lamp) { return mesh_of(lamp.sphere); },

@@ -61,6 +61,8 @@ struct Emitter {
 
 /// The opening or panel itself; of what is round, the square around it (of a ball: around its level equator).
 Rectangle rectangle_of(const Emitter& emitter);
+/// The same, of a masked window only what its cover leaves clear: where light comes from.
+Rectangle shining_rectangle(const Emitter& emitter);
 Mesh mesh_of(const Emitter& emitter);
 Emission emission_of(const Emitter& emitter, const Outside& outside, const Point& point,
                      const Direction& outward);

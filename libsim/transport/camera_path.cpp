@@ -12,8 +12,12 @@ namespace {
 
 constexpr int kMostTurns = 64;  // a filled glass takes eight and what goes to and fro in it
 constexpr int kTurnsBeforeRoulette = 4;
-constexpr int kMostForks = 3;
-constexpr int kChoosesTheWay = 2;  // the number by which clear faces choose between mirroring and passing
+constexpr int kMostForks = 8;
+constexpr double kForkedDownTo = 0.2;  // of what is seen
+constexpr int kChoosesTheWay = 2;      // the number by which clear faces choose between mirroring and passing
+constexpr std::uint32_t kDraws = 4;    // of the light that a place in the picture gets, for each look at it
+constexpr double kFaint = 0.1;         // of what is seen; under it a way's end is not always looked into
+constexpr std::uint32_t kFaintGroup = 61 * kGroupsOfAWalk;
 constexpr std::uint32_t kTurnGroup = 62 * kGroupsOfAWalk;
 constexpr std::uint32_t kLobeWalk = 63 * kGroupsOfAWalk;  // between those of gather's panes and its boards
 
@@ -74,7 +78,8 @@ struct Leg {
   std::size_t via = kStraight;
   RunsIn medium = {};
   std::uint32_t turn = 0;
-  int forks = 0;  ///< clear faces at which both ways were taken so far
+  int forks = 0;           ///< clear faces at which both ways were taken so far
+  std::uint32_t name = 1;  ///< a digit in base 2 for each of them
 };
 
 class CameraPath {
@@ -89,6 +94,7 @@ class CameraPath {
   void follow(Leg leg);
 
  private:
+  bool worth_its_rays(Leg& leg) const;
   bool turned(Leg& leg, const Vertex& vertex, const Material& narrow, const Numbers4& u) const;
 
   Gatherer& gatherer_;
@@ -97,6 +103,16 @@ class CameraPath {
   int kept_replicate_;
   Ledger& ledger_;
 };
+
+/// Roulette at the end of a way that adds little: a window or lamp on it was taken all the same, but what its
+/// end turns to the lens takes as many rays as if it were the whole picture.
+bool CameraPath::worth_its_rays(Leg& leg) const {
+  const double looks = leg.weight.maxCoeff() / kFaint;
+  if (leg.forks == 0 || looks >= 1.0) return true;
+  if (numbers_.group(kFaintGroup + leg.turn * (2u << kMostForks) + leg.name)[0] >= looks) return false;
+  leg.weight /= looks;
+  return true;
+}
 
 /// Sends the leg on from a vertex, by numbers; false when nothing goes on.
 bool CameraPath::turned(Leg& leg, const Vertex& vertex, const Material& narrow, const Numbers4& u) const {
@@ -128,11 +144,14 @@ void CameraPath::follow(Leg leg) {
     const auto vertex = arrive(context_, *hit, leg.ray.direction, leg.weight, leg.via, ledger_);
     if (!vertex) return;
     const Direction to_viewer = -leg.ray.direction;
+    if (!is_clear(vertex->material) && !worth_its_rays(leg)) return;
     // 2. What it scatters widely is gathered here.
+    const SampleNumbers first = numbers_.with_sample(numbers_.sample() * kDraws);
     if (const auto wide = wide_part(vertex->material))
-      gatherer_.gather({.first = numbers_,
+      gatherer_.gather({.first = first,
+                        .count = kDraws,
                         .receiver = {vertex->position, vertex->frame.normal, SeenSurface{*wide, to_viewer}},
-                        .weight = leg.weight,
+                        .weight = leg.weight / kDraws,
                         .kept_replicate = kept_replicate_,
                         .ledger = ledger_});
     // 3. The rest is followed: a lobe by a walk, exact mirrors and what goes straight from here.
@@ -140,13 +159,17 @@ void CameraPath::follow(Leg leg) {
     if (!narrow) return;
     if (has_lobe(*narrow))
       return add_lobe(context_, numbers_, kept_replicate_, *vertex, *narrow, to_viewer, leg.weight, ledger_);
-    // 4. The first clear faces are followed both ways, each with its share: a window that glass mirrors to
-    // one part in twenty-five would else be met by one sample in twenty-five, as a bright speck.
+    // 4. Clear faces are followed both ways, each with its share, as long as the way matters: a window that
+    // glass mirrors to one part in twenty-five would else be met by one sample in twenty-five, as a bright
+    // speck, and one that is seen through it missed by as many, as a dark one.
     Numbers4 u = numbers_.group(kTurnGroup + leg.turn);
     const double mirrored = mirrored_fraction(*narrow, vertex->frame.to_local(to_viewer));
-    if (leg.forks < kMostForks && mirrored > 0.0 && mirrored < 1.0) {
+    if (leg.forks < kMostForks && leg.weight.maxCoeff() >= kForkedDownTo && mirrored > 0.0 &&
+        mirrored < 1.0) {
       ++leg.forks;
       Leg aside = leg;
+      leg.name *= 2;
+      aside.name = leg.name + 1;
       aside.weight *= mirrored;
       leg.weight *= 1.0 - mirrored;
       u[kChoosesTheWay] = 0.0;

@@ -31,7 +31,7 @@ Key key_of(const Scene& scene, std::size_t emitter, const Point& dish) {
   for (const Target& target : scene.targets()) {
     const std::uint16_t object = scene.surfaces()[target.surface].object;
     if (scene.objects()[object].kind == ObjectKind::diffuser &&
-        stands_between(target, rectangle_of(scene.emitters()[emitter]), dish))
+        stands_between(target, shining_rectangle(scene.emitters()[emitter]), dish))
       key.vias[via_of_object(object)] = true;
   }
   return key;

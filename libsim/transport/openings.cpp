@@ -9,7 +9,12 @@ SeenShape seen_shape(const Emitter& emitter, const Point& seen_from) {
   return std::visit(
       Cases{[&](const LampDisc& lamp) -> SeenShape { return SeenDisc(lamp.disc, seen_from); },
             [&](const LampSphere& lamp) -> SeenShape { return SeenSphere(lamp.sphere, seen_from); },
-            [&](const auto& flat) -> SeenShape { return SphericalRectangle(flat.rectangle, seen_from); }},
+            [&](const LightPanel& panel) -> SeenShape {
+              return SphericalRectangle(panel.rectangle, seen_from);
+            },
+            [&](const Opening& opening) -> SeenShape {
+              return SphericalRectangle(clear_part(opening), seen_from);
+            }},
       emitter.kind);
 }
 

@@ -92,7 +92,7 @@ std::string_view word_of(Hardness hardness) {
 }
 
 Angle terminator_spread(const Scene& scene, const Key& key, const Point& seen_from) {
-  std::vector<Rectangle> sources{rectangle_of(scene.emitters()[key.emitter])};
+  std::vector<Rectangle> sources{shining_rectangle(scene.emitters()[key.emitter])};
   for (const Target& target : scene.targets()) {
     const std::uint16_t object = scene.surfaces()[target.surface].object;
     if (scene.objects()[object].kind == ObjectKind::diffuser && key.vias[via_of_object(object)])

@@ -84,7 +84,7 @@ double shadowed_share(double steepest_slope, Angle elevation) {
 }
 
 KeyElevation key_elevation(const Scene& scene, const Key& key, const Point& place) {
-  const Rectangle source = rectangle_of(scene.emitters()[key.emitter]);
+  const Rectangle source = shining_rectangle(scene.emitters()[key.emitter]);
   double low = std::numeric_limits<double>::infinity(), high = -low;
   for (const double v : {-1.0, 1.0}) {
     const double edge = elevation_from(place, source.at(0.0, v));

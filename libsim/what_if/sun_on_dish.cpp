@@ -25,16 +25,14 @@ std::vector<Corner> cut(const std::vector<Corner>& polygon, const Inside& inside
   return kept;
 }
 
-std::vector<Point> clear_part(const Opening& opening) {
-  const OpeningCover& c = opening.cover;
-  const Rectangle& r = opening.rectangle;
-  return {r.at(c.left, c.bottom), r.at(c.right, c.bottom), r.at(c.right, c.top), r.at(c.left, c.top)};
+std::vector<Point> corners_of(const Rectangle& r) {
+  return {r.at(-1.0, -1.0), r.at(1.0, -1.0), r.at(1.0, 1.0), r.at(-1.0, 1.0)};
 }
 
 TableOutline outline_of(const Opening& opening, const std::array<Eigen::Vector2d, 2>& table,
                         const Direction& to_sun) {
   TableOutline outline;
-  for (const Point& corner : cut(clear_part(opening), [](const Point& p) { return p.z(); }))
+  for (const Point& corner : cut(corners_of(clear_part(opening)), [](const Point& p) { return p.z(); }))
     outline.push_back((corner - corner.z() / to_sun.z() * to_sun).head<2>());
   for (const int axis : {0, 1}) {
     outline = cut(outline, [&](const Eigen::Vector2d& p) { return p[axis] - table[0][axis]; });

@@ -132,8 +132,7 @@ TEST_P(EveryKind, KeepsItsPartsApart) {
     for (const ItemPart& a : item.parts)
       for (const ItemPart& b : item.parts) {
         if (&a == &b) continue;
-        const bool jar = shape.kind == "jar" || shape.kind == "pickle jar";
-        const bool contents = jar && a.role == "filling" && b.role == "glass";
+        const bool contents = shape.kind == "jar" && a.role == "filling" && b.role == "glass";
         for (const Point& point : surface_points(a.mesh, 40))
           ASSERT_EQ(is_inside(b.mesh, point), contents)
               << described(shape) << ": " << a.role << " in " << b.role;
@@ -149,7 +148,9 @@ TEST_P(EveryKind, LooksRoundWithoutBeingHeavy) {
     EXPECT_EQ(count, 12U);
   } else {
     EXPECT_GE(count, 10'000U);
-    EXPECT_LE(count, GetParam() == "citrus tart" ? 90'000U : 60'000U);  // a tart and seven slices
+    const bool tart = GetParam() == "citrus tart";    // and seven slices on it
+    const bool pickles = GetParam() == "pickle jar";  // a lens: facets would tear what is seen through it
+    EXPECT_LE(count, tart ? 90'000U : (pickles ? 150'000U : 60'000U));
   }
 }
 

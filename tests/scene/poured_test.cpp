@@ -117,5 +117,37 @@ TEST(Poured, jar_has_its_contents_in_the_liquid) {
   EXPECT_EQ(opaque, 2);  // contents and lid
 }
 
+// From outside in: air, glass, then brine up to the level and air over it.
+TEST(Poured, pickle_jar_has_a_level_and_is_wet_inside_below_it) {
+  double level_m = 0.0, wet_top_m = 0.0;
+  bool dry_glass = false;
+  for (const PouredPart& part : usual(holding("pickle jar", "brine"))) {
+    const auto* face = std::get_if<Dielectric>(&part.material);
+    if (!face) continue;
+    Bounds bounds;
+    for (const Triangle& t : part.mesh.triangles)
+      for (const std::uint32_t corner : t) bounds.include(part.mesh.corners[corner]);
+    if (part.role == "liquid") {
+      level_m = bounds.high.z();
+      EXPECT_NEAR(bounds.low.z(), level_m, 1e-9);
+      EXPECT_EQ(face->inside.index, liquid_named("brine")->index);
+    } else if (face->outside.index > 1.0) {
+      wet_top_m = bounds.high.z();
+      EXPECT_EQ(face->inside.index, 1.52);
+    } else {
+      dry_glass = true;
+    }
+  }
+  EXPECT_TRUE(dry_glass);
+  EXPECT_GT(level_m, 0.11);  // over the gherkins, in a jar of 16 cm
+  EXPECT_NEAR(wet_top_m, level_m, 1e-9);
+}
+
+TEST(Poured, pickle_jar_has_air_glass_and_brine_follow_one_another_along_any_line) {
+  const Passage passage = many_passages(usual(holding("pickle jar", "brine")));
+  EXPECT_GT(passage.crossings, 5000);
+  EXPECT_LT(passage.breaks, passage.crossings / 500);
+}
+
 }  // namespace
 }  // namespace fillside

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <tuple>
 #include <utility>
 
 namespace fillside {
@@ -16,6 +17,46 @@ TEST(Exposure, incident_light_and_exposure_value_double_together) {
     EXPECT_NEAR(ev100_of_flat(lux).value(), ev, 1e-12);
   EXPECT_NEAR(ev100_of_dome(3.3 * 1024.0).value(), 10.0, 1e-12);
   EXPECT_EQ(kReflectedConstant, 12.5);
+}
+
+// ISO 2720:1974: K between 10.6 and 13.4, C between 240 and 400 for a flat and 320 and 540 for a domed
+// receptor.
+TEST(Exposure, constants_lie_in_the_standards_ranges) {
+  EXPECT_GE(kReflectedConstant, 10.6);
+  EXPECT_LE(kReflectedConstant, 13.4);
+  EXPECT_GE(kFlatConstant, 240.0);
+  EXPECT_LE(kFlatConstant, 400.0);
+  EXPECT_GE(kDomeConstant, 320.0);
+  EXPECT_LE(kDomeConstant, 540.0);
+}
+
+// The same standard's table from EV -4 to 16 (as Wikipedia, "Exposure value", prints it): E = 2.5 x 2^EV lx
+// and L = 0.125 x 2^EV cd/m2.
+TEST(Exposure, table_of_lux_and_candela) {
+  for (int ev = -4; ev <= 16; ++ev) {
+    EXPECT_NEAR(ev100_of_flat(2.5 * std::exp2(ev)).value(), ev, 1e-12);
+    EXPECT_NEAR(ev100_of_luminance(0.125 * std::exp2(ev)).value(), ev, 1e-12);
+  }
+  for (const auto& [ev, lux, candela] :
+       {std::tuple{7, 320.0, 16.0}, {10, 2560.0, 128.0}, {12, 10240.0, 512.0}, {15, 81920.0, 4096.0}}) {
+    EXPECT_NEAR(ev100_of_flat(lux).value(), ev, 1e-12);
+    EXPECT_NEAR(ev100_of_luminance(candela).value(), ev, 1e-12);
+  }
+}
+
+// Worked examples of an open library (colour-hdri, average_luminance and average_illuminance): f/8, 1 s, ISO
+// 100 answers 8 cd/m2 and 160 lx.
+TEST(Exposure, eight_candela_are_f_8_at_a_second) {
+  const double ev = ev100_of({f_number(8), seconds(1), 100});
+  EXPECT_NEAR(ev100_of_luminance(8.0).value(), ev, 1e-12);
+  EXPECT_NEAR(ev100_of_flat(160.0).value(), ev, 1e-12);
+}
+
+// By the window: 800 lx are EV 8.321928; the closed form of a window 1.2 m square of 1000 cd/m2, seen from
+// 0.1 m over its sill and 1 m away, is 770.47438 lx (closed_form/card_test.cpp has its light): EV 8.267675.
+TEST(Exposure, by_a_window) {
+  EXPECT_NEAR(ev100_of_flat(800.0).value(), 8.321928, 1e-6);
+  EXPECT_NEAR(ev100_of_flat(770.47438).value(), 8.267675, 1e-6);
 }
 
 TEST(Exposure, a_dome_in_the_same_light_calls_for_its_own_constant) {
@@ -44,6 +85,7 @@ TEST(Exposure, sunny_sixteen_is_3200_candela_per_square_metre) {
 TEST(Exposure, reflected_readings_take_the_world_for_an_eighth_grey) {
   EXPECT_NEAR(implied_reflectance(kFlatConstant), 0.157080, 1e-6);
   EXPECT_NEAR(implied_reflectance(kDomeConstant), 0.119000, 1e-6);
+  EXPECT_NEAR(implied_reflectance(340.0), 0.115500, 1e-6);
   for (const double reflectance : {0.04, 0.18, 0.85}) {
     const double lux = 800.0, incident = ev100_of_flat(lux).value();
     const double reflected = ev100_of_luminance(reflectance * lux / 3.14159265358979).value();

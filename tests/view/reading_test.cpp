@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+#include <tuple>
+
 #include "libsim/light/chromaticity.h"
 #include "libsim/view/exposure.h"
 #include "tests/view/measured.h"
@@ -57,6 +60,28 @@ TEST(Reading, even_channels_have_the_colour_of_d65_and_a_lamp_that_of_its_temper
     EXPECT_NEAR(of(*light_of_temperature(kelvin)).value().value(), kelvin, 0.005 * kelvin);
   EXPECT_FALSE(of({0.0, 0.0, 0.0}).has_value());
   EXPECT_FALSE(of({0.0, 0.0, 1.0}).has_value());
+}
+
+// Powers of two in stops (Wikipedia, "Lighting ratio": two stops are 4:1, three 8:1), and the rest by
+// logarithm.
+TEST(Reading, ratios_are_stops_by_the_logarithm_of_two) {
+  for (const auto& [ratio, in_stop] :
+       {std::pair{1.5, 0.584963}, {2.0, 1.0}, {3.0, 1.584963}, {4.0, 2.0}, {8.0, 3.0}, {16.0, 4.0}})
+    EXPECT_NEAR(in_stops(Estimate(std::array{ratio, ratio})).value(), in_stop, 1e-6);
+}
+
+// The custom of the American Society of Cinematographers (as Wikipedia, "Lighting ratio", has it): (key +
+// fill) : fill. Key 200 and fill 100 are 3:1, 800 and 200 are 5:1; key:fill is one less each time.
+TEST(Reading, both_customs_of_a_ratio_count_as_they_say) {
+  const TwoLamps set;
+  for (const auto& [key, fill, ratio] : {std::tuple{200.0, 100.0, 3.0}, {800.0, 200.0, 5.0}}) {
+    const CellLight on_the_lit_side{.key_straight = key, .lamp_straight = fill}, away{.lamp_straight = fill};
+    const Reading lit =
+        reading_of(measured(set, {{on_the_lit_side, on_the_lit_side}}), set.key, ReadingKind::flat, true);
+    const Reading shadow = reading_of(measured(set, {{away, away}}), set.key, ReadingKind::flat, true);
+    EXPECT_NEAR(lit_to_shadow(lit, shadow).value(), ratio, 1e-5);
+    EXPECT_NEAR(lit.key_to_fill.value(), ratio - 1.0, 1e-5);
+  }
 }
 
 TEST(Reading, gain_is_the_total_over_the_total_without_the_boards_rows) {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <functional>
 #include <numbers>
+#include <tuple>
 
 #include "tests/base/dice.h"
 
@@ -33,6 +34,38 @@ TEST(Softness, of_a_rectangle_is_four_fifths_of_its_penumbra) {
 TEST(Softness, of_a_diamond) {
   const auto diamond = [](double t) { return t < 0.5 ? 2.0 * t * t : 1.0 - 2.0 * (1.0 - t) * (1.0 - t); };
   EXPECT_NEAR(width(profile_of(100.0, diamond)), 100.0 * 0.552786405, 1e-3);
+}
+
+/// Share of a square turned by an angle that lies before t of its way across (0..1 of its full width), by its
+/// trapezium of widths: sloping up over the shorter edge's run, level, and down.
+double of_a_turned_square(double angle_rad, double t) {
+  const double c = std::cos(angle_rad), s = std::sin(angle_rad), ramp = std::min(c, s), full = c + s;
+  const double x = t * full, height = 1.0 / std::max(c, s);
+  if (x <= ramp) return 0.5 * height * x * x / ramp;
+  if (x <= full - ramp) return 0.5 * height * ramp + height * (x - ramp);
+  return 1.0 - 0.5 * height * (full - x) * (full - x) / ramp;
+}
+
+// A square of side 1 by its projection: full widths 1.224745, 1.366025 and 1.414214 at 15, 30 and 45 degrees,
+// of which 0.777531, 0.777459 and 0.781758 lie between 10 and 90 %.
+TEST(Softness, of_a_turned_square_hardly_changes) {
+  for (const auto& [degree, full, tenths] :
+       {std::tuple{15.0, 1.224745, 0.777531}, {30.0, 1.366025, 0.777459}, {45.0, 1.414214, 0.781758}}) {
+    const double angle = degree * std::numbers::pi / 180.0;
+    EXPECT_NEAR(std::cos(angle) + std::sin(angle), full, 1e-6);
+    EXPECT_NEAR(width(profile_of(100.0 * full, [&](double t) { return of_a_turned_square(angle, t); })),
+                100.0 * tenths, 2e-3);
+  }
+}
+
+// Similar triangles again: twice as far half as soft; half the window and half the gap a quarter.
+TEST(Softness, goes_with_width_and_gap_over_distance) {
+  for (const auto& [w_m, z_m, d_m, full_mm, tenths_mm] : {std::tuple{1.2, 0.10, 1.0, 120.0, 96.0},
+                                                          {1.2, 0.10, 2.0, 60.0, 48.0},
+                                                          {0.6, 0.05, 1.0, 30.0, 24.0}}) {
+    EXPECT_NEAR(1000.0 * w_m * z_m / d_m, full_mm, 1e-9);
+    EXPECT_NEAR(width(profile_of(1000.0 * w_m * z_m / d_m, [](double t) { return t; })), tenths_mm, 1e-6);
+  }
 }
 
 double of_a_disc(double t) {
@@ -88,6 +121,20 @@ TEST(Terminator, is_as_wide_as_the_key_is_seen) {
   const Scene scene(std::move(parts));
   const Key key = find_key(scene, "", {0, 0, 0.05});
   EXPECT_NEAR(in_degrees(terminator_spread(scene, key, {0, 0, 0})), 2.0 * std::atan(0.6) / kDegree, 1e-9);
+}
+
+// A mask leaves 0.6 m of it: 2 atan 0.3 = 33.40 degrees.
+TEST(Terminator, of_a_masked_window_is_that_of_its_clear_part) {
+  SceneParts parts;
+  Opening opening;
+  opening.rectangle = {{-1, 0, 0.3}, {0, 0.6, 0}, {0, 0, 0.6}};
+  opening.cover.left = -0.5;
+  opening.cover.right = 0.5;
+  parts.outside = even_outside(candela_per_m2(1000));
+  parts.add_emitter("window", opening);
+  const Scene scene(std::move(parts));
+  const Key key = find_key(scene, "", {0, 0, 0.05});
+  EXPECT_NEAR(in_degrees(terminator_spread(scene, key, {0, 0, 0})), 2.0 * std::atan(0.3) / kDegree, 1e-9);
 }
 
 }  // namespace

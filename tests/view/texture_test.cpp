@@ -98,5 +98,19 @@ TEST(KeyElevation, is_that_of_the_windows_edges) {
   EXPECT_NEAR(std::tan(key.high.si), 1.5, 1e-9);
 }
 
+TEST(KeyElevation, of_a_masked_window_is_that_of_its_clear_part) {
+  SceneParts parts;
+  Opening opening;
+  opening.rectangle = {{0, -1, 0.9}, {0.6, 0, 0}, {0, 0, 0.6}};
+  opening.cover.bottom = -0.5;  // a quarter of 1.2 m, at either end
+  opening.cover.top = 0.5;
+  parts.outside = even_outside(candela_per_m2(1000));
+  parts.add_emitter("window", opening);
+  const Scene scene(std::move(parts));
+  const KeyElevation key = key_elevation(scene, find_key(scene, "", {0, 0, 0.05}), {0, 0, 0});
+  EXPECT_NEAR(std::tan(key.low.si), 0.6, 1e-9);
+  EXPECT_NEAR(std::tan(key.high.si), 1.2, 1e-9);
+}
+
 }  // namespace
 }  // namespace fillside
