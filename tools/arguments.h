@@ -9,6 +9,7 @@
 
 #include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
+#include "libsim/what_if/series.h"
 #include "tools/variant.h"
 
 namespace fillside::tools {
@@ -16,7 +17,8 @@ namespace fillside::tools {
 /// How well each verb measures when the options do not say.
 inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.05),
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
-                       kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02);
+                       kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
+                       kSeriesPrecision = stops(0.03);
 
 struct Arguments {
   std::string verb;
@@ -46,6 +48,8 @@ struct Arguments {
   // compare
   std::vector<Variant> variants;  ///< its --map words stand in `figures`
   bool pictures = false;
+  // series
+  std::vector<SeriesAxis> axes;  ///< --vary; its --figure words stand in `figures`
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset
