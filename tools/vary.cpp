@@ -46,32 +46,37 @@ std::string text_of(const std::string& key, double number, const std::string& un
   return fmt::format("{:.10g}{}{}", number, unit.empty() ? "" : " ", unit);
 }
 
+[[noreturn]] void refuse(const std::string& text, const std::string& why) {
+  throw Misuse{fmt::format("--vary: {} {}; {}", in_quotes(text), why, kExample)};
+}
+
+/// Takes "/N" off the end of a range; nothing when it has none.
+std::optional<int> take_count(std::string& last, const std::string& text) {
+  const auto slash = last.rfind('/');
+  if (slash == std::string::npos) return std::nullopt;
+  int count = 0;
+  const char* end = last.data() + last.size();
+  const auto [rest, fault] = std::from_chars(last.data() + slash + 1, end, count);
+  if (fault != std::errc{} || rest != end || count < 2 || count > kMostValues)
+    refuse(text, fmt::format("has no number of values from 2 to {} after the /", kMostValues));
+  last.erase(slash);
+  return count;
+}
+
 /// "FROM..TO" or "FROM..TO/N"; nothing when it is no range.
 std::optional<SeriesAxis> range_of(const std::string& key, const std::string& text) {
   const auto dots = text.find("..");
   if (dots == std::string::npos) return std::nullopt;
-  const auto refuse = [&](const std::string& why) {
-    throw Misuse{fmt::format("--vary: {} {}; {}", in_quotes(text), why, kExample)};
-  };
   std::string last = text.substr(dots + 2);
-  std::optional<int> count;
-  if (const auto slash = last.rfind('/'); slash != std::string::npos) {
-    int number = 0;
-    const char* end = last.data() + last.size();
-    const auto [rest, fault] = std::from_chars(last.data() + slash + 1, end, number);
-    if (fault != std::errc{} || rest != end || number < 2 || number > kMostValues)
-      refuse(fmt::format("has no number of values from 2 to {} after the /", kMostValues));
-    count = number;
-    last.erase(slash);
-  }
+  std::optional<int> count = take_count(last, text);
   const auto from = amount_of(key, text.substr(0, dots)), to = amount_of(key, last);
-  if (!from || !to) refuse("is not a range from one number to another");
-  if (!from->unit.empty() && from->unit != to->unit) refuse("has two units");
+  if (!from || !to) refuse(text, "is not a range from one number to another");
+  if (!from->unit.empty() && from->unit != to->unit) refuse(text, "has two units");
   const double end = is_clock(key) && to->number <= from->number ? to->number + 12.0 : to->number;
   const double span = end - from->number;
   if (!count) {
     if (std::abs(span) < 0.5 || std::abs(span) > kMostValues - 1 || std::abs(span - std::round(span)) > 1e-9)
-      refuse("does not go in whole steps of one; say how many values");
+      refuse(text, "does not go in whole steps of one; say how many values");
     count = 1 + static_cast<int>(std::lround(std::abs(span)));
   }
   SeriesAxis axis{key, {}, {}, to->unit};

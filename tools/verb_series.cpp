@@ -75,8 +75,13 @@ nlohmann::ordered_json write_answer(const Arguments& arguments, const SeriesAnsw
   return files;
 }
 
-void tell_files(const nlohmann::ordered_json& files) {
-  std::string text = files["csv"].get<std::string>();
+void tell(const Arguments& arguments, const SeriesAnswer& answer, const nlohmann::ordered_json& files) {
+  if (arguments.json) {
+    nlohmann::ordered_json document = series_json(answer);
+    document["files"] = files;
+    return say_documents({document});
+  }
+  std::string text = series_table(answer) + files["csv"].get<std::string>();
   for (const auto& png : files["png"]) text += ", " + png.get<std::string>();
   if (files.contains("pictures")) text += ", " + files["pictures"].get<std::string>();
   say(text + "\n");
@@ -102,19 +107,12 @@ int run_series(const Arguments& arguments) {
   for (const Description& each : sets.descriptions) answer.scene_hashes.push_back(scene_hash(each));
   const Metadata metadata = provenance(arguments, first, effort);
   auto files = write_answer(arguments, answer, metadata, stem);
-  if (!arguments.json) say(series_table(answer));
   if (arguments.pictures) {
     files["pictures"] = stem + "-pictures.png";
     write_file(stem + "-pictures.png",
                png_bytes(series_contact_sheet(arguments, sets, answer, anchor, store), metadata));
   }
-  if (arguments.json) {
-    nlohmann::ordered_json document = series_json(answer);
-    document["files"] = files;
-    say_documents({document});
-  } else {
-    tell_files(files);
-  }
+  tell(arguments, answer, files);
   return kDone;
 }
 
