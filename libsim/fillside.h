@@ -115,16 +115,17 @@
 #include "libsim/scene/lamp_placing.h"      // where a lamp stands or hangs, how it is turned, and how
 #include "libsim/scene/limits.h"            // how much of everything a scene may hold, so that a file which
 #include "libsim/scene/load.h"              // the way from a scene file to a description that may be built
-#include "libsim/scene/meter_names.h"       // every meter of a set by name
-#include "libsim/scene/opening.h"           // A window
-#include "libsim/scene/passage_check.h"     // do things go through each other?
-#include "libsim/scene/pictures.h"  // pictures that a scene names for its surfaces: looked for by check(), read by build()
+#include "libsim/scene/made_once.h"      // stand-ins and pictures that the variants of a scene have in common
+#include "libsim/scene/meter_names.h"    // every meter of a set by name
+#include "libsim/scene/opening.h"        // A window
+#include "libsim/scene/passage_check.h"  // do things go through each other?
+#include "libsim/scene/pictures.h"      // pictures that a scene names for its surfaces: looked for by check()
 #include "libsim/scene/placed_check.h"  // checks of where things come to stand in space
 #include "libsim/scene/placed_set.h"    // everything of a description that stands somewhere, placed
 #include "libsim/scene/placing.h"       // from a photographer's words (clock, distance, lean) to places
 #include "libsim/scene/poured.h"        // A clear liquid in glass, porcelain or a jar
-#include "libsim/scene/print.h"  // A picture on a surface, and where on it each of the surface's places lies
-#include "libsim/scene/room_check.h"      // checks of the room as a box
+#include "libsim/scene/print.h"       // A picture on a surface, and where on it each of the surface's places
+#include "libsim/scene/room_check.h"  // checks of the room as a box
 #include "libsim/scene/room_fit_check.h"  // does everything stand inside the room, and nothing in the table
 #include "libsim/scene/scene.h"           // the set as built
 #include "libsim/scene/sections.h"        // the headings of a scene file, once
@@ -163,7 +164,7 @@
 #include "libsim/transport/means.h"         // the innermost loop of every measurement
 #include "libsim/transport/measure.h"       // measuring
 #include "libsim/transport/measurement.h"   // what an instrument read
-#include "libsim/transport/mirror_image.h"  // what a ray from the lens sees of windows and lamps by one mirroring
+#include "libsim/transport/mirror_image.h"  // what a ray from the lens sees of windows and lamps by one
 #include "libsim/transport/openings.h"      // windows and lamps as seen from a point
 #include "libsim/transport/parts.h"         // the integrals into which the light at a receiver is divided
 #include "libsim/transport/runs_in.h"  // the medium that a path runs in, as far as the faces it meets tell

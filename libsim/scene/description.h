@@ -9,6 +9,7 @@
 #include <functional>
 #include <limits>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -21,6 +22,8 @@
 #include "libsim/base/quantity.h"
 
 namespace fillside {
+
+class MadeOnce;
 
 /// One row of a field table. Bounds are in SI units and inclusive.
 struct Field {
@@ -301,6 +304,7 @@ struct Description {
   AnchorSection anchor;
   std::vector<PlaneSection> planes;
   std::vector<ClaimSection> claims;
+  std::shared_ptr<MadeOnce> made = {};  ///< shared by its variants; none: all is made anew
 };
 
 // ---------------------------------------------------------------------------------------------------------------

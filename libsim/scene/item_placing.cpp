@@ -2,17 +2,24 @@
 
 #include <algorithm>
 
+#include "libsim/scene/made_once.h"
 #include "libsim/scene/placing.h"
 
 namespace fillside {
 namespace {
 
-Item shape_of(const ItemSection& item) {
+Item made(const ItemSection& item, MadeOnce* once) {
   const auto metres_of = [](const std::optional<Length>& length) {
     return length ? std::optional<double>(length->si) : std::nullopt;
   };
-  return make_item({item.kind, metres_of(item.width), metres_of(item.depth), metres_of(item.height),
-                    metres_of(item.relief), item.level, item.seed});
+  const ItemShape shape{item.kind,
+                        metres_of(item.width),
+                        metres_of(item.depth),
+                        metres_of(item.height),
+                        metres_of(item.relief),
+                        item.level,
+                        item.seed};
+  return once ? once->item(shape) : make_item(shape);
 }
 
 /// Carriers before what they carry: by the number of things underneath.
@@ -39,7 +46,10 @@ ItemPlacing::ItemPlacing(const Description& description) {
   for (const std::size_t index : carriers_first(description.items)) {
     const ItemSection& section = description.items[index];
     if (!section.used) continue;
-    PlacedItem placed{&section, placement_of(section.spot, section.turn, section.on), shape_of(section), {}};
+    PlacedItem placed{&section,
+                      placement_of(section.spot, section.turn, section.on),
+                      made(section, description.made.get()),
+                      {}};
     stands_on_[section.name] = placed.placement * Point(0.0, 0.0, placed.item.stand_m);
     for (ItemPart& part : placed.item.parts) {
       part.mesh = moved(std::move(part.mesh), placed.placement);

@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "libsim/matter/picture_file.h"
+#include "libsim/scene/made_once.h"
 
 namespace fillside {
 namespace {
@@ -54,7 +55,9 @@ void check_pictures(const Description& d, std::vector<Problem>& problems) {
 std::shared_ptr<const Pattern> read_picture(const FaultList& faults, std::string_view key,
                                             const Description& description, const PictureOn& picture,
                                             std::optional<double> reflectance) {
-  PictureLoad load = load_picture(path_beside(description, picture.file), reflectance);
+  const std::string path = path_beside(description, picture.file);
+  const PictureLoad load =
+      description.made ? description.made->picture(path, reflectance) : load_picture(path, reflectance);
   if (!load.pattern)
     faults.error(key, fmt::format("{}: {} {}", key, in_quotes(picture.file), load.fault), load.remedy);
   return load.pattern;

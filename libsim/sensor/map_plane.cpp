@@ -30,6 +30,15 @@ bool leads_out(const Scene& scene, Ray way, std::uint32_t mask) {
   return false;
 }
 
+/// True when something stands or lies so little above a place that nothing else fits between.
+bool roofed(const Scene& scene, const Ray& upward, std::uint32_t mask) {
+  constexpr double kTooLow_m = 0.03;
+  const auto hit = scene.caster().first_hit(upward, mask);
+  if (!hit || hit->distance_m > kTooLow_m) return false;
+  const Surface& surface = scene.surfaces()[hit->surface];
+  return surface.emitter == kNone && scene.objects()[surface.object].kind != ObjectKind::room;
+}
+
 /// Three ways all round that rise from the plane by a hundredth.
 std::array<Direction, 3> low_ways(const Rectangle& rectangle) {
   constexpr double kRise = 0.01;
@@ -55,10 +64,13 @@ Receiver MapPlane::draw(std::size_t element, double u, double v) const {
 /// nothing.
 bool is_covered(const MapPlane& plane, const Scene& scene, std::size_t element) {
   const std::uint32_t mask = plane.subject_there ? kAllOpaque : kAllOpaque & kWithoutSubject;
-  const auto inside = [&](const Direction& way) {
-    return leads_out(scene, leaving(plane.middle_of(element), plane.rectangle.normal(), way), mask);
+  const Direction upward = plane.rectangle.normal();
+  const auto way_from_here = [&](const Direction& way) {
+    return leaving(plane.middle_of(element), upward, way);
   };
-  return inside(plane.rectangle.normal()) && std::ranges::any_of(low_ways(plane.rectangle), inside);
+  const auto inside = [&](const Direction& way) { return leads_out(scene, way_from_here(way), mask); };
+  return roofed(scene, way_from_here(upward), mask) ||
+         (inside(upward) && std::ranges::any_of(low_ways(plane.rectangle), inside));
 }
 
 }  // namespace fillside

@@ -24,9 +24,9 @@ struct MapPlane {
   Receiver draw(std::size_t element, double u, double v) const;
 };
 
-/// True where the middle of a cell lies inside a solid thing (the dish on the table): nothing can be read
-/// there. Not under things held over the plane, be they closed or open sheets; a wide sheet that lies on it
-/// covers it.
+/// True where the middle of a cell lies inside a solid thing (the dish on the table), or where something is
+/// less than 3 cm above it (a napkin, a fork, the rim of a plate), as thick as a hand-held meter: nothing can
+/// be read there. Not under things held higher over the plane, be they closed or open sheets.
 bool is_covered(const MapPlane& plane, const Scene& scene, std::size_t element);
 
 }  // namespace fillside

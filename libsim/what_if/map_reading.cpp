@@ -18,37 +18,38 @@ std::vector<bool> covered_cells(const Scene& scene, const MapPlane& plane) {
   return covered;
 }
 
-/// Squares of the cells' relative standard errors; 0 where nothing is asked or there is no light.
-std::vector<double> relative_variances(const Measurement& measurement, const std::vector<bool>& covered) {
-  std::vector<double> variances(covered.size(), 0.0);
-  for (std::size_t cell = 0; cell < covered.size(); ++cell) {
-    if (covered[cell]) continue;
-    const Estimate total = measurement.total(cell);
-    if (total.value() > 0.0) variances[cell] = std::pow(total.standard_error() / total.value(), 2.0);
+/// Light of some cells together, and the variance of that sum if their noise were independent.
+struct Pooled {
+  double light = 0.0, variance = 0.0;
+  int cells = 0;
+  void take(const Estimate& total) {
+    light += total.value();
+    variance += std::pow(total.standard_error(), 2.0);
+    ++cells;
   }
-  return variances;
-}
+  /// The 95 % half width of one of them, root mean square, in stops of their mean.
+  double half_width(int replicates) const {
+    const double t = student_t_95(cells * (replicates - 1));
+    return half_width_stops(light, t * std::sqrt(cells * variance));
+  }
+};
 
 /// The half width that all but one open cell in twenty keep. Eight replicates tell a single cell's spread
 /// badly, and so it is pooled with that of the cells around.
 double nearly_widest(const Measurement& measurement, const std::vector<bool>& covered) {
-  const std::vector<double> variances = relative_variances(measurement, covered);
   const int columns = measurement.columns(), rows = measurement.rows();
-  const auto at = [&](int column, int row) {
-    return static_cast<std::size_t>(row) * static_cast<std::size_t>(columns) +
-           static_cast<std::size_t>(column);
-  };
   std::vector<double> widths;
   for (int row = 0; row < rows; ++row)
     for (int column = 0; column < columns; ++column) {
-      if (covered[at(column, row)]) continue;
-      double pooled = 0.0;
-      int cells = 0;
+      Pooled around;
+      const auto take = [&](int c, int r) {
+        const auto cell = static_cast<std::size_t>(r * columns + c);
+        if (!covered[cell]) around.take(measurement.total(cell));
+      };
+      if (covered[static_cast<std::size_t>(row * columns + column)]) continue;
       for (int r = std::max(0, row - 1); r <= std::min(rows - 1, row + 1); ++r)
-        for (int c = std::max(0, column - 1); c <= std::min(columns - 1, column + 1); ++c)
-          if (!covered[at(c, r)]) pooled += variances[at(c, r)], ++cells;
-      const double t = student_t_95(cells * (measurement.replicates() - 1));
-      widths.push_back(half_width_stops(1.0, t * std::sqrt(pooled / cells)));
+        for (int c = std::max(0, column - 1); c <= std::min(columns - 1, column + 1); ++c) take(c, r);
+      widths.push_back(around.half_width(measurement.replicates()));
     }
   if (widths.empty()) return 0.0;
   const auto most =

@@ -8,7 +8,12 @@
 namespace fillside {
 namespace {
 
-constexpr std::uint32_t kMostSamples = 1u << 20;
+/// Samples of each element and replicate after which a part is given up: an hour of a meter, and of a map as
+/// many in all as would take some minutes.
+std::uint64_t most_samples_of(std::size_t elements) {
+  constexpr std::uint64_t kOfAMeter = 1u << 20, kInAll = 1u << 23, kFewest = 1u << 10;
+  return std::clamp(kInAll / std::max<std::uint64_t>(elements, 1), kFewest, kOfAMeter);
+}
 
 /// Rays that a sample of a part takes, about: a walk is some seven, the end of one in the store one.
 double cost_rays(const Scene& scene, Parts part, bool kept) {
@@ -60,7 +65,7 @@ void PartReading::refine(const Progress& progress) {
   take(part, part.samples, progress);
   add_up();
   // The store's noise stays, however often it is looked up.
-  part.exhausted = part.samples >= kMostSamples ||
+  part.exhausted = part.samples >= most_samples_of(whole_.element_count()) ||
                    (budget_.kept && part.samples >= kTold && part.variance > kGains * before);
 }
 

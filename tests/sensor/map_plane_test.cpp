@@ -97,6 +97,21 @@ std::size_t covered_count(SceneParts parts) {
   return covered;
 }
 
+/// A level sheet 44 cm wide at this height, its front up or down.
+SceneParts sheet_at(double height_m, double side) {
+  SceneParts parts;
+  parts.add_surface(mesh_of({{0, 0, height_m}, {0.22, 0, 0}, {0, side * 0.22, 0}}), Matte{},
+                    parts.add_object("napkin", ObjectKind::prop));
+  return parts;
+}
+
+TEST(IsCovered, holds_where_a_meter_does_not_fit_under_a_thing_and_not_where_it_does) {
+  for (const double side : {1.0, -1.0}) {
+    EXPECT_EQ(covered_count(sheet_at(0.029, side)), 16u) << side;  // four by four middles
+    EXPECT_EQ(covered_count(sheet_at(0.031, side)), 0u) << side;
+  }
+}
+
 TEST(IsCovered, fails_under_an_open_sheet_held_level_whichever_way_it_faces) {
   for (const double side : {1.0, -1.0}) {
     SceneParts parts;
