@@ -5,13 +5,14 @@
 #include <iterator>
 
 #include "libsim/scene/load.h"
+#include "libsim/scene/made_once.h"
 #include "libsim/scene/wording.h"
 #include "tools/terminal.h"
 
 namespace fillside::tools {
 
 EditedScene::EditedScene(std::string scene, const Arguments& arguments)
-    : scene_(std::move(scene)), edits_(arguments.edits) {
+    : scene_(std::move(scene)), edits_(arguments.edits), made_(std::make_shared<MadeOnce>()) {
   if (scene_ == "-") text_ = std::string{std::istreambuf_iterator<char>(std::cin), {}};
 }
 
@@ -22,8 +23,8 @@ std::optional<Description> EditedScene::with(const std::vector<std::string>& edi
   std::vector<Problem> found;
   std::optional<Description> description;
   try {
-    description = text_ ? load_description_text(*text_, "standard input", all, found)
-                        : load_description(scene_, all, found);
+    description = text_ ? load_description_text(*text_, "standard input", all, found, made_)
+                        : load_description(scene_, all, found, made_);
   } catch (const SceneError& error) {
     found = error.problems();
   }

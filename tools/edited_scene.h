@@ -1,6 +1,7 @@
 // One scene opened several times, each time with other edits, all its faults told together.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -24,6 +25,7 @@ class EditedScene {
   std::string scene_;
   std::optional<std::string> text_;  ///< of standard input
   std::vector<std::string> edits_;
+  std::shared_ptr<MadeOnce> made_;  ///< stand-ins and pictures that all of them have in common
 };
 
 /// Throws SceneError when one of them is an error; else shows the warnings, each once, unless quiet.
