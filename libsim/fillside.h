@@ -224,8 +224,9 @@
 #include "libsim/what_if/obstacles.h"       // what stands where it may not
 #include "libsim/what_if/optimum_search.h"  // the largest value of a function of a few shares
 #include "libsim/what_if/part_reading.h"    // one instrument read part by part
-#include "libsim/what_if/picture_reading.h"    // A picture measured to a wanted precision, by rows, with the
-#include "libsim/what_if/place.h"              // place
+#include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
+#include "libsim/what_if/place.h"            // place
+#include "libsim/what_if/series.h"  // one set with one or two of its keys taken through several values
 #include "libsim/what_if/set_instruments.h"    // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"        // all meters and patches of a set, read to a wanted precision
 #include "libsim/what_if/shadow_edge.h"        // the shadow that a thing casts on the table
@@ -240,9 +241,11 @@
 #include "libsim/writers/atomic_file.h"      // files that are either there whole or not there
 #include "libsim/writers/contour_numbers.h"  // where the numbers of contour lines stand
 #include "libsim/writers/csv.h"              // comma-separated values for spreadsheets
+#include "libsim/writers/curve_sheet.h"      // figures against what was varied
 #include "libsim/writers/day_sheet.h"        // one day at a meter as a page
 #include "libsim/writers/drawing.h"          // A sheet to draw on
 #include "libsim/writers/exr.h"              // openEXR files
+#include "libsim/writers/grid_sheet.h"       // one figure over two things that were varied
 #include "libsim/writers/hour_axis.h"        // words and marks that the sheets of the calendar share
 #include "libsim/writers/map_axes.h"         // the frame of a map with ticks in cm on all sides, numbers and
 #include "libsim/writers/map_contours.h"     // contour lines on a map

@@ -13,6 +13,7 @@
 #include "tools/option_values.h"
 #include "tools/shell_words.h"
 #include "tools/variant.h"
+#include "tools/vary.h"
 
 namespace fillside::tools {
 namespace {
@@ -86,6 +87,7 @@ Stops usual_precision(std::string_view verb) {
   if (verb == "map") return kMapPrecision;
   if (verb == "calendar") return kCalendarPrecision;
   if (verb == "compare") return kComparePrecision;
+  if (verb == "series") return kSeriesPrecision;
   return verb == "render" ? kPicturePrecision : kMeterPrecision;
 }
 
@@ -171,6 +173,20 @@ void add_compare_options(CLI::App& verb, Arguments& a) {
   add_map_options(verb, a);
 }
 
+void add_series_options(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--vary", "KEY=VALUES",
+            "what is varied, once or twice: board.fill.distance=15cm,20cm,30cm, =10cm..90cm/9 (nine values), "
+            "board.fill.sheet=A4,A3,A2, window.clock=6..12",
+            [&a](const std::string& word) { a.axes.push_back(parse_axis(word)); });
+  add_value(
+      verb, "--figure", "NAME",
+      "what is read, any number of times: subject.stops, meter.dish up.lx, board.fill.gain.food shadow, ...; "
+      "by default lit:shadow, and the gain of the varied board or the exposure value",
+      [&a](const std::string& word) { a.figures.push_back(word); });
+  add_switch(verb, "--pictures", a.pictures, "every value's picture at one exposure, that of the first");
+  add_pixels(verb, a, "320");
+}
+
 void add_place_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--want", "\"FIGURE = VALUE\"",
             "what the set shall read, any number of times: \"lit:shadow = 3:1\", \"... within 0.1 stop\", >= "
@@ -238,12 +254,13 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   if (page.name == "map") add_map_options(verb, a);
   if (page.name == "compare") add_compare_options(verb, a);
   if (page.name == "place") add_place_options(verb, a);
-  if (page.name == "map" || page.name == "render" || page.name == "compare") add_unbiased(verb, a);
+  if (page.name == "series") add_series_options(verb, a);
+  if (page.name == "map" || page.name == "render" || page.name == "compare" || page.name == "series")
+    add_unbiased(verb, a);
   if (page.name == "render") add_render_options(verb, a);
   if (page.name == "calendar") add_calendar_options(verb, a);
   add_measuring(verb, a, usual_precision(page.name));
-  if (page.name == "map" || page.name == "render" || page.name == "calendar" || page.name == "compare")
-    add_folder(verb, a);
+  if (page.name != "check" && page.name != "meter") add_folder(verb, a);
 }
 
 std::vector<HelpLine> options_of(const CLI::App& verb) {

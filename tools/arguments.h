@@ -10,6 +10,7 @@
 #include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
 #include "libsim/what_if/place.h"
+#include "libsim/what_if/series.h"
 #include "tools/variant.h"
 
 namespace fillside::tools {
@@ -18,7 +19,7 @@ namespace fillside::tools {
 inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.05),
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
                        kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
-                       kPlacePrecision = stops(0.05);
+                       kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03);
 
 struct Arguments {
   std::string verb;
@@ -48,6 +49,8 @@ struct Arguments {
   // compare
   std::vector<Variant> variants;  ///< its --map words stand in `figures`
   bool pictures = false;
+  // series
+  std::vector<SeriesAxis> axes;  ///< --vary; its --figure words stand in `figures`
   // place
   std::vector<Want> wants;
   std::vector<Freedom> freedoms;  ///< --move

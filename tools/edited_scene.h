@@ -25,7 +25,7 @@ class EditedScene {
   std::string scene_;
   std::optional<std::string> text_;  ///< of standard input
   std::vector<std::string> edits_;
-  std::shared_ptr<MadeOnce> made_;  ///< by all that are opened
+  std::shared_ptr<MadeOnce> made_;  ///< stand-ins and pictures that all of them have in common
 };
 
 /// Throws SceneError when one of them is an error; else shows the warnings, each once, unless quiet.

@@ -41,6 +41,24 @@ readings() { # name scene [options]
   esac
 }
 
+changes() { # name scene options...
+  name=$1 scene=$2
+  shift 2
+  case "$name" in *"$only"*)
+    "$fillside" compare "scenes/$scene.toml" --name "$scene" -o "$out" "$@" >"$out/$name.txt" ;;
+  esac
+  for file in "$out/$scene"-*-change.csv; do rm -f "$file"; done
+}
+
+series() { # name scene options...
+  name=$1 scene=$2
+  shift 2
+  case "$name" in *"$only"*)
+    "$fillside" series "scenes/$scene.toml" --name "$name" -o "$out" "$@" ;;
+  esac
+  rm -rf "$out/$name-series" "$out/$name-series.csv" # what is kept for an interrupted run
+}
+
 # A. Citrus tart: how much does a white board lift the shadow side, and is a large one farther off as good?
 picture citrus_tart citrus_tart --brighter "2/3 stop"
 picture citrus_tart-no_board citrus_tart --brighter "2/3 stop" --set board.near.used=false
@@ -49,6 +67,9 @@ maps citrus_tart citrus_tart falloff fill gain
 maps citrus_tart-no_board citrus_tart fill --set board.near.used=false
 readings citrus_tart citrus_tart
 readings citrus_tart-no_board citrus_tart --set board.near.used=false
+changes citrus_tart-changes citrus_tart --variant "no board: board.near.used=false" \
+  --variant "large board: board.near.used=false, board.far.used=true" --map illuminance
+series citrus_tart_distance citrus_tart --vary "board.near.distance=15cm,18cm,22cm,30cm,45cm,60cm" --pictures
 
 # B. Red lentil soup: where does the curtain mirror in it?
 picture lentil_soup lentil_soup --brighter "2/3 stop"

@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 8> kVerbPages{
+const std::array<VerbPage, 9> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -58,6 +58,14 @@ const std::array<VerbPage, 8> kVerbPages{
         "light that made it. From 1/3 stop on a change is called visible. The --precision is that of the "
         "changes. --map and --pictures write files.",
         "fillside compare my_table.toml --variant \"no board: board.fill.used=false\""},
+    VerbPage{
+        "series", "SCENE --vary KEY=VALUES [--vary KEY=VALUES] [options]",
+        "A table and a curve of what one key, or two, do",
+        "Every value is checked before the first is measured. Makes SCENE-series.png, a curve with error "
+        "bars "
+        "(for two keys SCENE-series-FIGURE.png, a field of figures), and SCENE-series.csv. What is finished "
+        "is kept in SCENE-series/: an interrupted run goes on where it stopped.",
+        "fillside series my_table.toml --vary \"board.fill.distance=15cm,20cm,30cm,45cm\""},
     VerbPage{
         "place", "SCENE --want WISH... --move KEY=VALUES... [options]",
         "Where must the board stand, and how big, to reach the light you want?",

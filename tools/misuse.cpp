@@ -24,6 +24,15 @@ void refuse_one_name_twice(const std::vector<Variant>& variants) {
                                  in_quotes(one->name))};
 }
 
+void refuse_too_many(const std::vector<SeriesAxis>& axes) {
+  constexpr std::size_t kMostSets = 200;
+  std::size_t sets = 1;
+  for (const SeriesAxis& axis : axes) sets *= axis.values.size();
+  if (sets > kMostSets) throw Misuse{fmt::format("--vary: {} sets are more than {}", sets, kMostSets)};
+  if (axes.size() == 2 && axes[0].key == axes[1].key)
+    throw Misuse{fmt::format("--vary: {} is varied twice", in_quotes(axes[0].key))};
+}
+
 }  // namespace
 
 void refuse_verb(const std::string& word) {
@@ -56,6 +65,11 @@ void refuse_contradictions(const Arguments& a) {
   if (a.verb == "compare" && a.scenes.size() + a.variants.size() < 2)
     throw Misuse{
         "compare needs a second scene, or a --variant: --variant \"no board: board.fill.used=false\""};
+  if (a.verb == "series" && a.scenes.size() > 1)
+    throw Misuse{fmt::format("series takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  if (a.verb == "series" && (a.axes.empty() || a.axes.size() > 2))
+    throw Misuse{"series takes --vary once or twice; for example --vary board.fill.distance=15cm,20cm,30cm"};
+  if (a.verb == "series") refuse_too_many(a.axes);
   if (a.verb == "place" && a.scenes.size() > 1)
     throw Misuse{fmt::format("place takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
   if (a.verb == "place" && (a.wants.empty() || a.freedoms.empty()))

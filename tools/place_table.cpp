@@ -35,7 +35,8 @@ PlainTable keys_table(const PlaceAnswer& answer) {
 }
 
 std::string value_text(const Estimate& value, const std::string& unit) {
-  return unit == "ratio" ? fmt::format("{} : 1", with_error(value)) : fmt::format("{} {}", with_error(value), unit);
+  return unit == "ratio" ? fmt::format("{} : 1", with_error(value))
+                         : fmt::format("{} {}", with_error(value), unit);
 }
 
 PlainTable wants_table(const PlaceTask& task, const PlaceAnswer& answer) {

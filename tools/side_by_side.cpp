@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
 #include <nlohmann/json.hpp>
@@ -48,7 +49,9 @@ nlohmann::ordered_json write_side_by_side(const Arguments& arguments, const std:
   if (!(reading.sets.front().named(kDishDome)->total_lx.value() > 0.0))
     throw SceneError({problem_at(first.description.daylight.place, "no light reaches the dish",
                                  "open a cover, or raise [daylight] outdoor")});
-  const Effort effort = effort_of(arguments, first.description, kPicturePrecision);
+  // The precision asked for is that of readings; no picture needs it.
+  Effort effort = effort_of(arguments, first.description, kPicturePrecision);
+  effort.precision = std::max(effort.precision, kPicturePrecision);
   const FixedExposure exposure =
       fixed_exposure(first.description, camera_of_set(first, arguments), reading.sets.front());
   ContactSheet sheet{.title = first.description.set.title, .frames = {}, .captions = {}};

@@ -13,6 +13,7 @@ int run_meter(const Arguments& arguments);
 int run_map(const Arguments& arguments);
 int run_render(const Arguments& arguments);
 int run_compare(const Arguments& arguments);
+int run_series(const Arguments& arguments);
 int run_place(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
 

@@ -2,6 +2,7 @@
 
 #include <gmock/gmock.h>
 
+#include <map>
 #include <numbers>
 
 #include "libsim/what_if/claims.h"
@@ -223,6 +224,32 @@ TEST(SharedReading, error_bars_of_differences_hold_the_truth_95_times_in_100) {
   RecordProperty("held", held);
   EXPECT_GE(held, 186);  // 93 %
   EXPECT_LE(held, 194);  // 97 %
+}
+
+// The same by the way a person takes, which stops when the error bars look short enough; all meters and
+// ratios of 200 runs together. They share their luck within a run, so that the share scatters by up to 1.5 %
+// (binomial).
+TEST(SharedReading, error_bars_that_decide_when_to_stop_still_hold_the_truth) {
+  const Description one = small_set(), other = small_set(kFood, {"board.fill.distance=20cm"});
+  const Scene one_scene = scene_of(one), other_scene = scene_of(other);
+  const auto changes = [&](const Effort& effort) {
+    const SharedReading reading = read_shared({{one, one_scene}, {other, other_scene}}, effort);
+    std::map<std::string, Estimate> by_name;
+    const Comparison comparison = compare(reading.sets[0], reading.sets[1]);
+    for (const MeterChange& each : comparison.meters) by_name[each.name] = each.change_stops;
+    for (const RatioChange& each : comparison.ratios) by_name[each.name] = each.change_stops;
+    return by_name;
+  };
+  const auto truth = changes(to(0.0015, 7));
+  int held = 0, all = 0;
+  for (std::uint64_t run = 0; run < 200; ++run)
+    for (const auto& [name, change] : changes(to(0.05, 1000 + run))) {
+      held += std::abs(change.value() - truth.at(name).value()) <= change.half_width_95();
+      ++all;
+    }
+  EXPECT_EQ(all, 200 * 11);
+  RecordProperty("held", std::to_string(100.0 * held / all));
+  EXPECT_NEAR(100.0 * held / all, 95.0, 2.0);
 }
 
 /// How many times smaller the variance of a difference is with shared numbers: the middle one of the five

@@ -7,6 +7,8 @@
 #include "libsim/base/problem.h"
 #include "libsim/view/contours.h"
 #include "libsim/writers/contour_numbers.h"
+#include "libsim/writers/curve_sheet.h"
+#include "libsim/writers/grid_sheet.h"
 #include "libsim/writers/map_layout.h"
 #include "libsim/writers/map_sheet.h"
 #include "libsim/writers/map_strips.h"
@@ -173,7 +175,19 @@ TEST(PictureSheet, TheScaleBarIsAsLongAsItSays) {
   EXPECT_NEAR(longest, 200, 3);
 }
 
-TEST(ContactSheet, ShowsTwoToFourPicturesOfTheSameProportions) {
+TEST(ContactSheet, PutsMoreThanFourPicturesIntoEvenRows) {
+  ContactSheet sheet{"Distances", {}, {}, 1800};
+  for (int i = 0; i < 4; ++i) sheet.frames.push_back({blank_picture(200, 100), "board", "3 : 1"});
+  const Picture one_row = contact_sheet(sheet);
+  sheet.frames.resize(6, sheet.frames.front());
+  const Picture two_rows = contact_sheet(sheet);
+  EXPECT_LT(two_rows.width, one_row.width) << "three and three";
+  EXPECT_EQ(two_rows.height - one_row.height, 100 + 84);
+  sheet.frames.resize(kMostFrames + 1, sheet.frames.front());
+  EXPECT_THROW(contact_sheet(sheet), WriteError);
+}
+
+TEST(ContactSheet, ShowsPicturesOfTheSameProportions) {
   ContactSheet sheet{"Boards", {}, {"seed 1"}, 1200};
   for (int i = 0; i < 3; ++i)
     sheet.frames.push_back({blank_picture(600, 400, static_cast<std::uint8_t>(80 * i)), "board", "3 : 1"});
@@ -214,6 +228,60 @@ TEST(PictureSheet, a_legend_is_a_line_more_with_its_patches_painted) {
   };
   EXPECT_EQ(reds(plain), 0);
   EXPECT_GT(reds(legend), 100);
+}
+
+/// Rows of the sheet in which some pixel of that column has the curve's blue.
+std::vector<int> rows_with_marks(const Picture& sheet, int x) {
+  std::vector<int> rows;
+  for (int y = 0; y < sheet.height; ++y) {
+    const auto pixel = pixel_of(sheet, x, y);
+    if (pixel[2] > pixel[0] + 60 && pixel[0] < 80) rows.push_back(y);
+  }
+  return rows;
+}
+
+TEST(CurveSheet, PointsStandHigherForMoreAndAtTheirPlaceAcross) {
+  CurveSheet sheet{.title = "", .note = "", .x_title = "cm", .panels = {}, .captions = {}};
+  sheet.panels.push_back(
+      {"light", "lx", {{0.0, "0", 100.0, 1.0}, {1.0, "1", 200.0, 1.0}, {4.0, "4", 300.0, 1.0}}});
+  const Picture drawn = curve_sheet(sheet);
+  // The plot is from 130 to 1240 px, its points 50 px inside: 0, 1 and 4 lie at 180, 432.5 and 1190 px.
+  const auto first = rows_with_marks(drawn, 180), second = rows_with_marks(drawn, 432),
+             third = rows_with_marks(drawn, 1190);
+  ASSERT_FALSE(first.empty() || second.empty() || third.empty());
+  EXPECT_GT(first.front(), second.back());
+  EXPECT_NEAR(first.front() - second.front(), second.front() - third.front(), 2) << "even steps of 100 lx";
+  sheet.panels.front().points.clear();
+  EXPECT_THROW(curve_sheet(sheet), WriteError);
+  sheet.panels.clear();
+  EXPECT_THROW(curve_sheet(sheet), WriteError);
+}
+
+TEST(GridSheet, CellsGrowLighterWithTheirValuesAndNoneIsLeftOut) {
+  GridSheet sheet{.title = "Ratio",
+                  .note = "",
+                  .across_title = "distance",
+                  .along_title = "sheet",
+                  .across = {"10", "20"},
+                  .along = {"A4", "A3"},
+                  .unit = "stops",
+                  .values = {1.0, 2.0, 3.0, 4.0},
+                  .half_widths_95 = {0.1, 0.1, 0.1, 0.1},
+                  .captions = {}};
+  const Picture drawn = grid_sheet(sheet);
+  // Near the top left corners of the cells, 190 px wide and 96 high, where no figure stands.
+  int left = drawn.width / 3, top = 0;
+  while (pixel_of(drawn, left, top)[0] > 200) ++top;
+  while (pixel_of(drawn, left, top + 12)[0] < 200) --left;
+  const auto light = [&](int column, int row) {
+    const auto pixel = pixel_of(drawn, left + 12 + 190 * column, top + 12 + 96 * row);
+    return pixel[0] + pixel[1] + pixel[2];
+  };
+  EXPECT_LT(light(0, 0), light(1, 0));
+  EXPECT_LT(light(1, 0), light(0, 1));
+  EXPECT_LT(light(0, 1), light(1, 1));
+  sheet.values.pop_back();
+  EXPECT_THROW(grid_sheet(sheet), WriteError);
 }
 
 }  // namespace
