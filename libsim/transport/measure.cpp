@@ -19,12 +19,10 @@ Budget of_one_replicate(Budget budget, int replicate) {
   return budget;
 }
 
-Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget,
-                    const Progress& progress) {
+RefusedSamples measure_each(const Scene& scene, const Sensor& sensor, const Budget& budget,
+                            const TakeRows& take, const Progress& progress) {
   const SensorShape shape = shape_of(sensor);
-  Measurement result(scene, name_of(sensor), shape.columns, shape.rows, budget.replicates);
-  result.count_samples(budget.samples);
-  // A piece is one row of elements, and of a row of one only one replicate; it writes only its own cells.
+  // A piece is one row of elements, and of a row of one only one replicate.
   const auto columns = static_cast<std::size_t>(shape.columns);
   const auto splits = columns > 1 ? 1u : static_cast<std::size_t>(budget.replicates);
   const std::size_t pieces = static_cast<std::size_t>(shape.rows) * splits;
@@ -37,19 +35,27 @@ Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budg
     const std::size_t row = piece / splits;
     for (std::size_t element = row * columns; element < (row + 1) * columns; ++element) {
       if (budget.left_out && (*budget.left_out)[element]) continue;
-      const RefusedSamples here = means.take(element);
-      if (refused[piece].count == 0)
-        refused[piece] = here;
-      else
-        refused[piece].count += here.count;
+      refused[piece].join(means.take(element));
       for (int replicate = first; const Ledger& each : means.by_replicate())
-        result.set(element, replicate++, each.rows(), each.unshadowed());
+        take(element, replicate++, each.rows(), each.unshadowed());
     }
     if (!progress) return;
     const std::scoped_lock hold(report);
     progress(static_cast<double>(++done) / static_cast<double>(pieces));
   });
-  for (const RefusedSamples& each : refused) result.count_refused(each);
+  RefusedSamples all;
+  for (const RefusedSamples& each : refused) all.join(each);
+  return all;
+}
+
+Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget,
+                    const Progress& progress) {
+  const SensorShape shape = shape_of(sensor);
+  Measurement result(scene, name_of(sensor), shape.columns, shape.rows, budget.replicates);
+  const auto set = [&](std::size_t element, int replicate, std::span<const Rgb> rows,
+                       std::span<const Rgb> unshadowed) { result.set(element, replicate, rows, unshadowed); };
+  const RefusedSamples refused = measure_each(scene, sensor, budget, set, progress);
+  result.count_samples(budget.samples, refused);
   return result;
 }
 

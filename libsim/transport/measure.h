@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <span>
 #include <variant>
 
 #include "libsim/scene/scene.h"
@@ -44,6 +45,15 @@ struct SensorShape {
 SensorShape shape_of(const Sensor& sensor);
 /// Which surfaces there are for that sensor.
 std::uint32_t mask_of(const Sensor& sensor);
+
+/// Takes what one element and replicate read; called from several threads at once, but for an element always
+/// from one.
+using TakeRows = std::function<void(std::size_t element, int replicate, std::span<const Rgb> rows,
+                                    std::span<const Rgb> unshadowed)>;
+/// Measures and hands on what comes, so that nothing needs to be held twice. What is left out is not handed
+/// on.
+RefusedSamples measure_each(const Scene& scene, const Sensor& sensor, const Budget& budget,
+                            const TakeRows& take, const Progress& progress = {});
 
 Measurement measure(const Scene& scene, const Sensor& sensor, const Budget& budget,
                     const Progress& progress = {});

@@ -88,11 +88,25 @@ void Measurement::set(std::size_t element, int replicate, std::span<const Rgb> r
       for (int channel = 0; channel < 3; ++channel) *out++ = static_cast<float>(rgb[channel]);
 }
 
-void Measurement::count_refused(const RefusedSamples& refused) {
-  if (refused.count == 0) return;
-  const std::uint64_t all = refused_.count + refused.count;
-  if (refused_.count == 0) refused_ = refused;
-  refused_.count = all;
+void Measurement::count_samples(std::uint64_t per_replicate, const RefusedSamples& refused) {
+  samples_ += per_replicate;
+  refused_.join(refused);
+}
+
+void RefusedSamples::join(const RefusedSamples& others) {
+  if (others.count == 0) return;
+  const std::uint64_t all = count + others.count;
+  if (count == 0) *this = others;
+  count = all;
+}
+
+void Measurement::absorb(std::size_t element, int replicate, std::span<const Rgb> rows,
+                         std::span<const Rgb> unshadowed, double share) {
+  float* out = &values_[at(element, replicate, 0)];
+  for (const auto& part : {rows, unshadowed})
+    for (const Rgb& rgb : part)
+      for (int channel = 0; channel < 3; ++channel, ++out)
+        *out = static_cast<float>((1.0 - share) * *out + share * static_cast<float>(rgb[channel]));
 }
 
 void Measurement::mix(std::size_t element, const std::array<Share, 4>& shares) {
@@ -115,15 +129,14 @@ void Measurement::absorb(const Measurement& more) {
   const double share = static_cast<double>(more.samples_) / static_cast<double>(samples_ + more.samples_);
   for (std::size_t i = 0; i < values_.size(); ++i)
     values_[i] = static_cast<float>((1.0 - share) * values_[i] + share * more.values_[i]);
-  samples_ += more.samples_;
-  count_refused(more.refused_);
+  count_samples(more.samples_, more.refused_);
 }
 
 void Measurement::add_part(const Measurement& part) {
   assert(values_.size() == part.values_.size());
   for (std::size_t i = 0; i < values_.size(); ++i) values_[i] += part.values_[i];
   samples_ = std::max(samples_, part.samples_);
-  count_refused(part.refused_);
+  refused_.join(part.refused_);
 }
 
 }  // namespace fillside

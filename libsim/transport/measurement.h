@@ -29,6 +29,9 @@ struct RefusedSamples {
   std::uint64_t element = 0;
   int replicate = 0;
   std::uint32_t sample = 0;
+
+  /// Counts others as well; the first one stays the named one.
+  void join(const RefusedSamples& others);
 };
 
 class Measurement {
@@ -63,10 +66,13 @@ class Measurement {
 
   // For the instruments that fill it.
   void set(std::size_t element, int replicate, std::span<const Rgb> rows, std::span<const Rgb> unshadowed);
-  void count_samples(std::uint64_t per_replicate) { samples_ = per_replicate; }
-  void count_refused(const RefusedSamples& refused);
+  void count_samples(std::uint64_t per_replicate, const RefusedSamples& refused);
   /// Joins further samples of the same instrument, weighted by their numbers.
   void absorb(const Measurement& more);
+  /// Joins to one element and replicate further samples, whose share of all is `share`. They are counted by
+  /// count_samples.
+  void absorb(std::size_t element, int replicate, std::span<const Rgb> rows, std::span<const Rgb> unshadowed,
+              double share);
   /// Sets an element to the weighted sum of four others, replicate by replicate.
   struct Share {
     std::size_t element;

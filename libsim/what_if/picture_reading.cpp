@@ -13,7 +13,7 @@ namespace {
 /// Two tell least well how far they differ, but the more of a pixel's samples are one stratified set, the
 /// less they do: to a relMSE of 0.01 two replicates took two thirds of the time that four did.
 constexpr int kPictureReplicates = 2;
-constexpr std::uint32_t kFirstSamples = 2, kMostSamplesAtOnce = 16,
+constexpr std::uint32_t kFirstSamples = 1, kMostSamplesAtOnce = 16,
                         kMostSamples = 2048;  ///< of a pixel and replicate
 
 /// Each pixel's luminance by replicate, and what their spread says.
@@ -24,11 +24,10 @@ class PixelSpread {
       sums.assign(static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows), 0.0f);
   }
 
-  void add(int replicate, const Measurement& more) {
-    auto& sums = sums_[static_cast<std::size_t>(replicate)];
-    const auto samples = static_cast<double>(more.samples_per_replicate());
-    for (std::size_t pixel = 0; pixel < sums.size(); ++pixel)
-      sums[pixel] += static_cast<float>(samples * more.total(pixel).value());
+  void add(int replicate, std::size_t pixel, std::span<const Rgb> rows, std::uint32_t samples) {
+    double light = 0.0;
+    for (const Rgb& row : rows) light += luminance(row);
+    sums_[static_cast<std::size_t>(replicate)][pixel] += static_cast<float>(samples * light);
   }
 
   /// Two replicates tell a single pixel's spread badly, and so it is pooled with that of the pixels around.
@@ -91,22 +90,26 @@ PictureReading take_picture(const Scene& scene, const Camera& camera, const Effo
   }
   const double kept_s = clock.spent_s();
   PixelSpread spread(camera.columns, camera.rows);
-  std::optional<Measurement> mean;
+  // Light is joined to the mean as it comes: a picture with all its rows is large.
+  Measurement mean(scene, camera.name, camera.columns, camera.rows, 1);
   double reached = 0.0, wanted = 1.0;
   for (;;) {
     for (budget.first_replicate = 0; budget.first_replicate < kPictureReplicates; ++budget.first_replicate) {
-      const Measurement more = measure(scene, camera, budget, [&](double share) {
+      const auto samples_so_far = static_cast<double>(mean.samples_per_replicate());
+      const double share_of_mean = budget.samples / (samples_so_far + budget.samples);
+      const auto join = [&](std::size_t pixel, int, std::span<const Rgb> rows,
+                            std::span<const Rgb> unshadowed) {
+        mean.absorb(pixel, 0, rows, unshadowed, share_of_mean);
+        spread.add(budget.first_replicate, pixel, rows, budget.samples);
+      };
+      const auto report = [&](double share) {
         const double done =
             (budget.first_sample + budget.samples * (budget.first_replicate + share) / kPictureReplicates) /
             wanted;
         if (progress)
           progress({std::min(done, 1.0), reached, clock.spent_s() * (1.0 / std::max(done, 1e-3) - 1.0)});
-      });
-      spread.add(budget.first_replicate, more);
-      if (mean)
-        mean->absorb(more);
-      else
-        mean = more;
+      };
+      mean.count_samples(budget.samples, measure_each(scene, camera, budget, join, report));
     }
     budget.first_sample += budget.samples;
     reached = spread.middle_half_width_stops();
@@ -116,7 +119,7 @@ PictureReading take_picture(const Scene& scene, const Camera& camera, const Effo
     wanted = effort.seconds ? budget.first_sample * effort.seconds->si / clock.spent_s()
                             : samples_wanted(reached, effort.precision.si, budget.first_sample);
   }
-  PictureReading reading{std::move(*mean),
+  PictureReading reading{std::move(mean),
                          reached,
                          effort.seconds || reached <= effort.precision.si,
                          std::uint64_t{kPictureReplicates} * budget.first_sample,

@@ -45,13 +45,6 @@ void print_goals_of(std::span<char*> names) {
   const fillside::Scene scene = study_set();
   for (const Group& group : kGroups)
     if (wanted(group.name)) group.print(scene);
-  if (names.empty())
-    print_goals({{"placing one board (solve to 0.05 stop)",
-                  "<= 3 s; two boards <= 10 s",
-                  "not built yet",
-                  "",
-                  "",
-                  {}}});
 }
 
 }  // namespace

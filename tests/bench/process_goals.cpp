@@ -112,6 +112,14 @@ void process_goals() {
                          {"meter", kScenes + "citrus_tart.toml", "--precision", "0.05 stops", "-q"})});
   print_goals({timed_row("calendar: a year of half-hours, all meters, start to exit", 3.0, 3,
                          {"calendar", kScenes + "north_window.toml", "--step", "30", "-q", "-o", "."})});
+  const std::string tart = kScenes + "citrus_tart.toml";
+  print_goals({timed_row("placing one board (solve to 0.05 stop), start to exit", 3.0, 3,
+                         {"place", tart, "--want", "lit:shadow = 3:1", "--move",
+                          "board.near.distance=14cm..70cm", "-q"}),
+               timed_row("placing two boards, start to exit", 10.0, 3,
+                         {"place", tart, "--set", "board.far.used=true", "--want", "lit:shadow = 2:1",
+                          "--move", "board.near.clock=4..5", "--move", "board.near.distance=18cm..40cm",
+                          "--move", "board.far.distance=25cm..60cm", "--prefer", "easiest", "-q"})});
   print_goals({threads_row(), memory_row()});
 }
 

@@ -73,7 +73,7 @@ TEST_F(Words, misspelt_words_meet_their_nearest) {
   expect_misuse({"metr", "a.toml"}, "did you mean meter?");
   expect_misuse({"meter", "a.toml", "--presicion", "0.1 stop"}, "did you mean --precision?");
   expect_misuse({"map", "a.toml", "--cels=9"}, "did you mean --cells?");
-  expect_misuse({"paint", "a.toml"}, "the verbs are: scene, check, meter, map, render, compare, series or calendar");
+  expect_misuse({"paint", "a.toml"}, "the verbs are: scene, check, meter, map, render, compare, series, place or calendar");
   expect_misuse({"--json", "meter", "a.toml"}, "options come after it");
 }
 
