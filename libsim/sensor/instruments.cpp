@@ -88,9 +88,10 @@ std::vector<Meter> own_meters(const Description& description, const Scene& scene
 }
 
 std::vector<Patch> subject_patches(const Description& description, const Scene& scene,
-                                   const Direction& to_key) {
+                                   const Direction& to_key, const std::vector<std::string>* only) {
   std::vector<Patch> patches;
   const auto add = [&](std::string_view name, const Direction& faces) {
+    if (only && std::ranges::find(*only, name) == only->end()) return;
     if (Patch patch(std::string(name), scene, faces); !patch.empty()) patches.push_back(std::move(patch));
   };
   add(kPatchLit, to_key);

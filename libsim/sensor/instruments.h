@@ -37,7 +37,7 @@ std::vector<Meter> default_meters(const Description& description, const Scene& s
 std::vector<Meter> own_meters(const Description& description, const Scene& scene, const Direction& to_key);
 /// Patches of the subject: lit, shadow, top and camera side; those without any skin are left out.
 std::vector<Patch> subject_patches(const Description& description, const Scene& scene,
-                                   const Direction& to_key);
+                                   const Direction& to_key, const std::vector<std::string>* only = nullptr);
 
 /// The table top around the dish, or a plane of the description by name; nothing when there is none of that
 /// name.

@@ -109,7 +109,7 @@ Values Search::best_with(const std::vector<std::size_t>& choices) const {
   Values values{choices, Shares(share_count(), 0.5)};
   if (values.shares.empty()) return values;
   const auto shares = static_cast<int>(values.shares.size());
-  const SearchLimits limits{.look_round = 14 + 18 * shares, .climb = 8 + 12 * shares};
+  const SearchLimits limits{.look_round = 4 + 14 * shares, .climb = 4 + 10 * shares};
   values.shares = find_largest(
                       values.shares.size(),
                       [&](const Shares& at) {

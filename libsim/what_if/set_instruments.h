@@ -22,5 +22,8 @@ std::vector<Instrument> instruments_of(const Description& description, const Sce
                                        const Direction& to_key);
 /// The same toward the set's own key.
 std::vector<Instrument> instruments_of(const Description& description, const Scene& scene);
+/// Of these only those of the names given.
+std::vector<Instrument> instruments_named(const std::vector<std::string>& names,
+                                          const Description& description, const Scene& scene);
 
 }  // namespace fillside

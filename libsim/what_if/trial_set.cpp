@@ -26,13 +26,8 @@ Problem unknown(const Want& want, const std::vector<NamedFigure>& figures) {
       (meant.empty() ? "" : "did you mean " + meant + "? ") + "there are " + listed(in_families(names)));
 }
 
-/// Names of the instruments that a set has and the figures need.
-std::vector<Instrument> chosen(std::vector<Instrument> all, const std::vector<std::string>& names) {
-  std::erase_if(all, [&](const Instrument& each) {
-    return std::ranges::find(names, name_of(each.sensor)) == names.end();
-  });
-  return all;
-}
+/// A shadow's line depends on what stands where; the others go by names alone.
+bool goes_by_the_set(const std::string& figure) { return figure.starts_with("shadow."); }
 
 }  // namespace
 
@@ -63,6 +58,7 @@ void TrialSet::find_figures(const Set& start) {
       continue;
     }
     units_.push_back(figure->unit);
+    figures_.push_back(*figure);
     instruments_.insert(instruments_.end(), figure->instruments.begin(), figure->instruments.end());
   }
   if (!problems.empty()) throw SceneError(std::move(problems));
@@ -81,7 +77,7 @@ std::uint32_t TrialSet::samples_for(const Set& set, double half_width_stops, Sam
 
 std::vector<Estimate> TrialSet::figures_of_set(const Set& set, const Samples& samples) const {
   const auto& [description, scene] = set;
-  const auto instruments = chosen(instruments_of(description, scene), instruments_);
+  const auto instruments = instruments_named(instruments_, description, scene);
   std::vector<Measurement> measurements;
   for (const Instrument& instrument : instruments) {
     measurements.push_back(
@@ -93,10 +89,14 @@ std::vector<Estimate> TrialSet::figures_of_set(const Set& set, const Samples& sa
   const MeasuredSet measured{description, scene, reading};
   Effort effort = effort_;
   effort.seed = samples.seed;
-  const std::vector<NamedFigure> figures = figures_of(description, scene);
   std::vector<Estimate> values;
-  for (const Want& want : wants_) {
-    const NamedFigure* figure = figure_named(figures, want.figure);
+  for (const NamedFigure& known : figures_) {
+    if (!goes_by_the_set(known.name)) {
+      values.push_back(known.value(measured, effort));
+      continue;
+    }
+    const std::vector<NamedFigure> here = figures_of(description, scene);
+    const NamedFigure* figure = figure_named(here, known.name);
     values.push_back(figure ? figure->value(measured, effort) : Estimate(std::nan("")));
   }
   return values;

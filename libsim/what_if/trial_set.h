@@ -13,6 +13,7 @@
 #include "libsim/scene/description.h"
 #include "libsim/scene/scene.h"
 #include "libsim/what_if/effort.h"
+#include "libsim/what_if/figure_names.h"
 #include "libsim/what_if/want.h"
 
 namespace fillside {
@@ -75,6 +76,7 @@ class TrialSet {
   std::vector<std::string> moved_;
   Allowed allowed_;
   Effort effort_;
+  std::vector<NamedFigure> figures_;  ///< of the start, one a want
   std::vector<std::string> units_;
   std::vector<std::string> instruments_;  ///< that the wanted figures are formed from
   double light_factor_ = 1.0;             ///< of the start's anchor
