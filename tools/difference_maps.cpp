@@ -43,9 +43,11 @@ Effort finer(Effort effort) {
 }
 
 Mapped mapped(const Arguments& arguments, const ComparedSet& set, const SetReading& reading,
-              const MapPlane& plane, const Effort& effort) {
+              const MapPlane& plane, const Effort& effort, const std::vector<MapFigure>& figures) {
   ProgressBar bar("mapping " + set.name, arguments.quiet);
-  Mapped mapped{set, reading, read_map(set.scene, plane, effort, bar.callback())};
+  const bool fill = std::ranges::find(figures, MapFigure::fill_ratio) != figures.end();
+  const LightOf judged = light_shown_by(fill ? MapFigure::fill_ratio : figures.front(), reading.key);
+  Mapped mapped{set, reading, read_map(set.scene, plane, effort, bar.callback(), judged)};
   mapped.map.measurement.scale(reading.light_factor());
   return mapped;
 }
@@ -164,10 +166,10 @@ Json write_differences(const Arguments& arguments, const std::vector<ComparedSet
   MapPlane plane = *map_plane(first.description, arguments.plane,
                               toward_window(first.scene, reading.sets.front().key.emitter), arguments.cells);
   plane.subject_there = !arguments.empty_spot;
-  const Mapped reference = mapped(arguments, first, reading.sets.front(), plane, finer(effort));
+  const Mapped reference = mapped(arguments, first, reading.sets.front(), plane, finer(effort), figures);
   if (!arguments.json) say("\n");
   for (std::size_t i = 1; i < sets.size(); ++i) {
-    const Mapped other = mapped(arguments, sets[i], reading.sets[i], plane, finer(effort));
+    const Mapped other = mapped(arguments, sets[i], reading.sets[i], plane, finer(effort), figures);
     for (const MapFigure figure : figures)
       files.push_back(write_one(arguments, reference, other, plane, figure, effort));
     if (!arguments.json) say(fmt::format("{}: {}\n", sets[i].name, audit_text(other.map.audit)));

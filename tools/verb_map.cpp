@@ -174,9 +174,16 @@ bool wants_colour(const std::vector<WantedMap>& maps) {
   });
 }
 
-MapReading mapped(const Scene& scene, const MapPlane& plane, const Effort& effort, bool quiet) {
+/// The fill is less than all light, and so a map of it needs more.
+MapReading mapped(const Scene& scene, const MapPlane& plane, const Effort& effort, const LightOf& judged,
+                  bool quiet) {
   ProgressBar bar("mapping", quiet);
-  return read_map(scene, plane, effort, bar.callback());
+  return read_map(scene, plane, effort, bar.callback(), judged);
+}
+
+MapFigure hardest_of(const std::vector<WantedMap>& maps) {
+  const bool fill = std::ranges::find(maps, MapFigure::fill_ratio, &WantedMap::figure) != maps.end();
+  return fill ? MapFigure::fill_ratio : maps.front().figure;
 }
 
 }  // namespace
@@ -192,7 +199,8 @@ int run_map(const Arguments& arguments) {
   MapPlane plane =
       *map_plane(description, arguments.plane, toward_window(scene, set.key.emitter), arguments.cells);
   plane.subject_there = !arguments.empty_spot;
-  MapReading reading = mapped(scene, plane, effort, arguments.quiet);
+  MapReading reading =
+      mapped(scene, plane, effort, light_shown_by(hardest_of(wanted), set.key), arguments.quiet);
   reading.measurement.scale(set.light_factor());
   const MappedSet of{arguments, description, scene, set, plane, reading, effort};
   Json maps = Json::array();

@@ -95,6 +95,7 @@ class CameraPath {
 
  private:
   bool worth_its_rays(Leg& leg) const;
+  void add_lobes(const Leg& leg, const Vertex& vertex, const Material& lobe) const;
   bool turned(Leg& leg, const Vertex& vertex, const Material& narrow, const Numbers4& u) const;
 
   Gatherer& gatherer_;
@@ -112,6 +113,15 @@ bool CameraPath::worth_its_rays(Leg& leg) const {
   if (numbers_.group(kFaintGroup + leg.turn * (2u << kMostForks) + leg.name)[0] >= looks) return false;
   leg.weight /= looks;
   return true;
+}
+
+/// Bare metal is all lobe, and is looked into as often as other surfaces; what a coat mirrors is little,
+/// once.
+void CameraPath::add_lobes(const Leg& leg, const Vertex& vertex, const Material& lobe) const {
+  const std::uint32_t draws = wide_part(vertex.material) ? 1 : kDraws;
+  for (std::uint32_t draw = 0; draw < draws; ++draw)
+    add_lobe(context_, numbers_.with_sample(numbers_.sample() * draws + draw), kept_replicate_, vertex, lobe,
+             -leg.ray.direction, leg.weight / draws, ledger_);
 }
 
 /// Sends the leg on from a vertex, by numbers; false when nothing goes on.
@@ -157,8 +167,7 @@ void CameraPath::follow(Leg leg) {
     // 3. The rest is followed: a lobe by a walk, exact mirrors and what goes straight from here.
     const auto narrow = narrow_part(vertex->material);
     if (!narrow) return;
-    if (has_lobe(*narrow))
-      return add_lobe(context_, numbers_, kept_replicate_, *vertex, *narrow, to_viewer, leg.weight, ledger_);
+    if (has_lobe(*narrow)) return add_lobes(leg, *vertex, *narrow);
     // 4. Clear faces are followed both ways, each with its share, as long as the way matters: a window that
     // glass mirrors to one part in twenty-five would else be met by one sample in twenty-five, as a bright
     // speck, and one that is seen through it missed by as many, as a dark one.

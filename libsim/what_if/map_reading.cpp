@@ -36,7 +36,8 @@ struct Pooled {
 
 /// The half width that all but one open cell in twenty keep. Eight replicates tell a single cell's spread
 /// badly, and so it is pooled with that of the cells around.
-double nearly_widest(const Measurement& measurement, const std::vector<bool>& covered) {
+double nearly_widest(const Measurement& measurement, const std::vector<bool>& covered,
+                     const LightOf& judged) {
   const int columns = measurement.columns(), rows = measurement.rows();
   std::vector<double> widths;
   for (int row = 0; row < rows; ++row)
@@ -44,7 +45,7 @@ double nearly_widest(const Measurement& measurement, const std::vector<bool>& co
       Pooled around;
       const auto take = [&](int c, int r) {
         const auto cell = static_cast<std::size_t>(r * columns + c);
-        if (!covered[cell]) around.take(measurement.total(cell));
+        if (!covered[cell]) around.take(judged(measurement, cell));
       };
       if (covered[static_cast<std::size_t>(row * columns + column)]) continue;
       for (int r = std::max(0, row - 1); r <= std::min(rows - 1, row + 1); ++r)
@@ -61,7 +62,7 @@ double nearly_widest(const Measurement& measurement, const std::vector<bool>& co
 }  // namespace
 
 MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
-                    const EffortProgress& progress) {
+                    const EffortProgress& progress, const LightOf& judged) {
   const EffortClock clock(effort);
   double reached = 0.0;
   const auto report = [&](double share) {
@@ -78,9 +79,9 @@ MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& eff
   const std::vector<bool> covered = covered_cells(scene, plane);
   std::optional<CoarseGrid> grid;
   if (kept) grid.emplace(scene, plane, covered, effort.threads);
-  PartReading reading(scene, plane, budget, grid ? &*grid : nullptr, report);
+  PartReading reading(scene, plane, budget, grid ? &*grid : nullptr, report, judged);
   for (;;) {
-    reached = nearly_widest(reading.whole(), covered);
+    reached = nearly_widest(reading.whole(), covered, judged);
     if (!reading.can_refine() || !clock.goes_on(reached, reading.refining_s())) break;
     reading.refine(report);
   }
@@ -90,6 +91,13 @@ MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& eff
     map.audit = audit_of(scene, plane, covered, budget, map.measurement, &filled);
   }
   return map;
+}
+
+LightOf light_shown_by(MapFigure figure, const Key& key) {
+  if (figure != MapFigure::fill_ratio) return all_light;
+  return [key](const Measurement& measurement, std::size_t cell) {
+    return measurement.sum(cell, [&](std::size_t source, std::size_t via) { return !key.has(source, via); });
+  };
 }
 
 }  // namespace fillside

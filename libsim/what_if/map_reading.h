@@ -6,9 +6,12 @@
 
 #include "libsim/scene/scene.h"
 #include "libsim/sensor/map_plane.h"
+#include "libsim/transport/key.h"
 #include "libsim/transport/measurement.h"
+#include "libsim/view/map_figures.h"
 #include "libsim/what_if/audit.h"
 #include "libsim/what_if/effort.h"
+#include "libsim/what_if/part_reading.h"
 
 namespace fillside {
 
@@ -18,12 +21,16 @@ inline constexpr int kMapReplicates = 8;
 struct MapReading {
   Measurement measurement;
   std::vector<bool> covered;   ///< cells under a thing
-  double reached_stops = 0.0;  ///< 95 % half width that 95 % of the cells' totals keep
+  double reached_stops = 0.0;  ///< 95 % half width that the judged light of 95 % of the cells keeps
   bool reached = true;
   std::optional<Audit> audit;  ///< of the cached mode; nothing when every sample was walked to its end
 };
 
+/// The precision is that of the judged light: all of it, or the part that the wanted map shows.
 MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
-                    const EffortProgress& progress = {});
+                    const EffortProgress& progress = {}, const LightOf& judged = all_light);
+
+/// The light that a map of this figure shows: the fill for fill, else all of it.
+LightOf light_shown_by(MapFigure figure, const Key& key);
 
 }  // namespace fillside

@@ -38,12 +38,15 @@ double nearly_largest(std::vector<double> values) {
 
 }  // namespace
 
+Estimate all_light(const Measurement& measurement, std::size_t element) { return measurement.total(element); }
+
 PartReading::PartReading(const Scene& scene, Sensor sensor, const Budget& first, const CoarseGrid* grid,
-                         const Progress& progress)
+                         const Progress& progress, LightOf judged)
     : scene_(scene),
       sensor_(std::move(sensor)),
       budget_(first),
       grid_(grid),
+      judged_(std::move(judged)),
       whole_(nothing(scene, sensor_, first.replicates)) {
   for (const Parts part : kEachPart) {
     double cost = cost_rays(scene, part, first.kept != nullptr);
@@ -101,8 +104,8 @@ std::vector<double> PartReading::relative_variances(const Measurement& part) con
   std::vector<double> variances;
   for (std::size_t element = 0; element < whole_.element_count(); ++element) {
     if (grid_ && grid_->covered()[element]) continue;
-    const double total = whole_.total(element).value();
-    if (total > 0.0) variances.push_back(std::pow(part.total(element).standard_error() / total, 2.0));
+    const double whole = judged_(whole_, element).value();
+    if (whole > 0.0) variances.push_back(std::pow(judged_(part, element).standard_error() / whole, 2.0));
   }
   return variances;
 }

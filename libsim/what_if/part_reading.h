@@ -3,18 +3,23 @@
 #pragma once
 
 #include <array>
+#include <functional>
 
 #include "libsim/transport/coarse_grid.h"
 #include "libsim/transport/measure.h"
 
 namespace fillside {
 
+/// The part of an element's light whose own precision is asked for.
+using LightOf = std::function<Estimate(const Measurement&, std::size_t element)>;
+Estimate all_light(const Measurement& measurement, std::size_t element);
+
 class PartReading {
  public:
   /// Takes the budget's samples of every part. With a grid (of a map, in the cached mode) all but straight
   /// light is measured there only, and nothing where the map is covered.
   PartReading(const Scene& scene, Sensor sensor, const Budget& first, const CoarseGrid* grid = nullptr,
-              const Progress& progress = {});
+              const Progress& progress = {}, LightOf judged = all_light);
 
   /// Doubles the samples of the part in which a ray buys most precision.
   void refine(const Progress& progress = {});
@@ -37,7 +42,8 @@ class PartReading {
     double cost_rays;  ///< of one sample, about
     Measurement mean;
     std::uint32_t samples = 0;
-    double variance = 0.0;  ///< of the mean, relative to the whole, that all but one element in twenty keep
+    double variance =
+        0.0;  ///< of its judged light, relative to the whole's: all but one element in twenty keep it
     bool exhausted = false;
     double spent_s = 0.0;
   };
@@ -50,6 +56,7 @@ class PartReading {
   Sensor sensor_;
   Budget budget_;
   const CoarseGrid* grid_;
+  LightOf judged_;
   std::vector<Part> parts_;
   Measurement whole_;
 };

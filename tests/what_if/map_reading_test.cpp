@@ -48,6 +48,22 @@ TEST_F(MapReadingTest, reaches_the_wanted_precision_in_all_but_one_cell_of_twent
   EXPECT_LE(20 * far, open + 19);
 }
 
+TEST_F(MapReadingTest, reaches_the_precision_of_the_fill_where_that_is_shown) {
+  const LightOf fill = light_shown_by(MapFigure::fill_ratio, find_key(scene, "", dish_place(scene)));
+  const MapReading reading = read_map(scene, plane, {.precision = stops(0.2), .seconds = {}}, {}, fill);
+  EXPECT_TRUE(reading.reached);
+  const MapReading truth =
+      read_map(scene, plane, {.precision = stops(0.04), .seconds = {}, .seed = 9}, {}, fill);
+  int far = 0, open = 0;
+  for (std::size_t cell = 0; cell < reading.covered.size(); ++cell) {
+    if (reading.covered[cell]) continue;
+    ++open;
+    const double ratio = fill(reading.measurement, cell).value() / fill(truth.measurement, cell).value();
+    if (std::abs(std::log2(ratio)) > 0.2) ++far;
+  }
+  EXPECT_LE(20 * far, open + 19);
+}
+
 TEST_F(MapReadingTest, cells_under_the_food_are_covered_and_none_when_it_is_away) {
   plane.rectangle = {{0, 0, 0}, {0.09, 0, 0}, {0, 0.03, 0}};  // 18 x 6 cm about a box of 8 x 8 cm
   plane.columns = 3, plane.rows = 1;
