@@ -46,7 +46,7 @@ Mapped mapped(const Arguments& arguments, const ComparedSet& set, const SetReadi
               const MapPlane& plane, const Effort& effort, const std::vector<MapFigure>& figures) {
   ProgressBar bar("mapping " + set.name, arguments.quiet);
   const bool fill = std::ranges::find(figures, MapFigure::fill_ratio) != figures.end();
-  const LightOf judged = light_shown_by(fill ? MapFigure::fill_ratio : figures.front(), reading.key);
+  const Lights judged = lights_of(fill ? MapFigure::fill_ratio : figures.front(), reading.key);
   Mapped mapped{set, reading, read_map(set.scene, plane, effort, bar.callback(), judged)};
   mapped.map.measurement.scale(reading.light_factor());
   return mapped;

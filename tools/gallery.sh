@@ -1,5 +1,5 @@
 #!/bin/sh
-# Makes everything in renders/ from scenes/: one command a picture. Under ten minutes on two cores.
+# Makes everything in renders/ from scenes/: one command a picture. About a quarter of an hour on two cores.
 #   sh tools/gallery.sh            all of it
 #   sh tools/gallery.sh tart       only what has "tart" in its name
 #   PIXELS=160 SECONDS_EACH=3 OUT=out/gallery sh tools/gallery.sh    a quick look, elsewhere
@@ -11,7 +11,7 @@ fillside="$PWD/build/tools/fillside"
 only=${1:-}
 out=${OUT:-renders}
 wide=${PIXELS:-600}         # long side of a picture
-each=${SECONDS_EACH:-20}    # glass and gloss settle slowly, so pictures stop by the clock
+each=${SECONDS_EACH:-35}    # glass and gloss settle slowly, so pictures stop by the clock
 mkdir -p "$out"
 
 # The meter makes a grey card grey; food on pale wood is shown a little brighter, as one would develop it.
@@ -28,7 +28,7 @@ maps() { # name scene maps...
   name=$1 scene=$2
   shift 2
   case "$name" in *"$only"*)
-    "$fillside" map "scenes/$scene.toml" --name "$name" --precision "0.15 stop" -o "$out" "$@" ;;
+    "$fillside" map "scenes/$scene.toml" --name "$name" --precision "0.08 stop" -o "$out" "$@" ;;
   esac
   for file in "$out/$name"-*.csv; do rm -f "$file"; done
 }

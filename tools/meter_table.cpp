@@ -98,6 +98,8 @@ std::string anchor_line(const std::optional<Anchor>& anchor) {
 std::string with_error(const Estimate& figure) {
   if (!std::isfinite(figure.value())) return "-";
   const int decimals = decimals_of(figure);
+  // A ratio to next to nothing: a replicate had nothing at all.
+  if (!std::isfinite(figure.half_width_95())) return fmt::format("{:.0f} ± ?", figure.value());
   if (figure.half_width_95() <= 0.0) return fmt::format("{:.{}f}", figure.value(), decimals);
   return fmt::format("{:.{}f} ± {:.{}f}", figure.value(), decimals, figure.half_width_95(), decimals);
 }

@@ -134,7 +134,9 @@ Json write_map(const MappedSet& of, const WantedMap& wanted) {
   const std::string origin =
       fmt::format("scene {}, {}, {}, fillside {}", scene_hash(of.description), effort_text(of.effort),
                   of.reading.audit ? "cached" : "unbiased", FILLSIDE_VERSION);
-  const Picture sheet = map_sheet(made.map, {.captions = {of.description.set.title, origin}});
+  const Picture sheet = map_sheet(
+      made.map, {.scale = is_centred(wanted.figure) ? ColourScale::diverging : ColourScale::sequential,
+                 .captions = {of.description.set.title, origin}});
   const std::string stem =
       (std::filesystem::path(of.arguments.folder) / file_stem(of.arguments, wanted)).string();
   write_file(stem + ".png", png_bytes(sheet, provenance(of.arguments, of.description, of.effort)));
@@ -175,7 +177,7 @@ bool wants_colour(const std::vector<WantedMap>& maps) {
 }
 
 /// The fill is less than all light, and so a map of it needs more.
-MapReading mapped(const Scene& scene, const MapPlane& plane, const Effort& effort, const LightOf& judged,
+MapReading mapped(const Scene& scene, const MapPlane& plane, const Effort& effort, const Lights& judged,
                   bool quiet) {
   ProgressBar bar("mapping", quiet);
   return read_map(scene, plane, effort, bar.callback(), judged);
@@ -199,8 +201,7 @@ int run_map(const Arguments& arguments) {
   MapPlane plane =
       *map_plane(description, arguments.plane, toward_window(scene, set.key.emitter), arguments.cells);
   plane.subject_there = !arguments.empty_spot;
-  MapReading reading =
-      mapped(scene, plane, effort, light_shown_by(hardest_of(wanted), set.key), arguments.quiet);
+  MapReading reading = mapped(scene, plane, effort, lights_of(hardest_of(wanted), set.key), arguments.quiet);
   reading.measurement.scale(set.light_factor());
   const MappedSet of{arguments, description, scene, set, plane, reading, effort};
   Json maps = Json::array();

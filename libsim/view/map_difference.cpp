@@ -37,22 +37,6 @@ std::string_view definition_of(MapFigure figure) {
   return "Difference";
 }
 
-/// What the ends of the scale stand for: less, more.
-std::array<std::string, 2> end_words(MapFigure figure) {
-  switch (figure) {
-    case MapFigure::fill_ratio:
-      return {"filled shadows", "deeper shadows"};
-    case MapFigure::key_visibility:
-      return {"less of the key", "more of the key"};
-    case MapFigure::cast:
-      return {"cooler", "warmer"};
-    case MapFigure::tint:
-      return {"more magenta", "greener"};
-    default:
-      return {"darker", "lighter"};
-  }
-}
-
 MapError error_of(std::vector<double> half_widths) {
   if (half_widths.empty()) return {};
   std::ranges::sort(half_widths);

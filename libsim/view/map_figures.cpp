@@ -145,6 +145,29 @@ Estimate figure_in(const MapSubject& s, MapFigure figure, std::size_t cell) {
   return 0.0;
 }
 
+std::array<std::string, 2> end_words(MapFigure figure) {
+  switch (figure) {
+    case MapFigure::fill_ratio:
+      return {"filled shadows", "deeper shadows"};
+    case MapFigure::key_visibility:
+      return {"less of the key", "more of the key"};
+    case MapFigure::cast:
+      return {"cooler", "warmer"};
+    case MapFigure::tint:
+      return {"more magenta", "greener"};
+    default:
+      return {"darker", "lighter"};
+  }
+}
+
+bool is_centred(MapFigure figure) { return figure == MapFigure::cast || figure == MapFigure::tint; }
+
+/// A share has ends of its own: a scale beyond full view would show light that cannot be.
+Range range_of(const Map& map, MapFigure figure) {
+  if (figure == MapFigure::key_visibility) return {0.0, 1.0};
+  return is_centred(figure) ? good_centred_range(map) : good_range(map);
+}
+
 FiguredMap make_map(const MapSubject& s, MapFigure figure) {
   FiguredMap result;
   Map& map = result.map;
@@ -163,10 +186,14 @@ FiguredMap make_map(const MapSubject& s, MapFigure figure) {
     if (there && std::isfinite(value.half_width_95())) half_widths.push_back(value.half_width_95());
   }
   result.error = error_of(half_widths);
-  // A share has ends of its own: a scale beyond full view would show light that cannot be.
-  const Range range = figure == MapFigure::key_visibility ? Range{0.0, 1.0} : good_range(map);
+  const Range range = range_of(map, figure);
   map.low = range.low;
   map.high = range.high;
+  if (is_centred(figure)) {
+    const auto [less, more] = end_words(figure);
+    map.low_word = less;
+    map.high_word = more;
+  }
   map.note = fmt::format(
       "{}. 95 % error bar: ±{:.2g}{}{} in the middle cell, ±{:.2g} in all but one cell of twenty.",
       definition_of(s, figure), result.error.median, map.unit.empty() ? "" : " ", map.unit,

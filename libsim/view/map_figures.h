@@ -1,6 +1,7 @@
 // The maps: one figure per cell, formed from a plane's measurement, with the error that its replicates show.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -43,6 +44,11 @@ Estimate figure_in(const MapSubject& subject, MapFigure figure, std::size_t cell
 struct MapError {
   double median = 0.0, worst_95 = 0.0;
 };
+
+/// What less and more of a figure mean at the ends of a scale that is centred on zero.
+std::array<std::string, 2> end_words(MapFigure figure);
+/// Figures on both sides of a neutral zero: their maps want the diverging scale.
+bool is_centred(MapFigure figure);
 
 struct FiguredMap {
   Map map;  ///< values, titles, note with the error; outlines are left to the caller

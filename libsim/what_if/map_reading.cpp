@@ -62,7 +62,7 @@ double nearly_widest(const Measurement& measurement, const std::vector<bool>& co
 }  // namespace
 
 MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
-                    const EffortProgress& progress, const LightOf& judged) {
+                    const EffortProgress& progress, const Lights& judged) {
   const EffortClock clock(effort);
   double reached = 0.0;
   const auto report = [&](double share) {
@@ -81,7 +81,9 @@ MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& eff
   if (kept) grid.emplace(scene, plane, covered, effort.threads);
   PartReading reading(scene, plane, budget, grid ? &*grid : nullptr, report, judged);
   for (;;) {
-    reached = nearly_widest(reading.whole(), covered, judged);
+    reached = 0.0;
+    for (const LightOf& light : judged)
+      reached = std::max(reached, nearly_widest(reading.whole(), covered, light));
     if (!reading.can_refine() || !clock.goes_on(reached, reading.refining_s())) break;
     reading.refine(report);
   }
@@ -93,11 +95,18 @@ MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& eff
   return map;
 }
 
-LightOf light_shown_by(MapFigure figure, const Key& key) {
-  if (figure != MapFigure::fill_ratio) return all_light;
-  return [key](const Measurement& measurement, std::size_t cell) {
+Lights lights_of(MapFigure figure, const Key& key) {
+  if (figure != MapFigure::fill_ratio) return {all_light};
+  const LightOf fill = [key](const Measurement& measurement, std::size_t cell) {
     return measurement.sum(cell, [&](std::size_t source, std::size_t via) { return !key.has(source, via); });
   };
+  const LightOf unshadowed = [key](const Measurement& measurement, std::size_t cell) {
+    Estimate sum = 0.0;
+    for (std::size_t source = 0; source < measurement.source_count(); ++source)
+      if (key.is_its_source(source)) sum = sum + measurement.unshadowed(cell, source);
+    return sum;
+  };
+  return {fill, unshadowed};
 }
 
 }  // namespace fillside

@@ -26,11 +26,11 @@ struct MapReading {
   std::optional<Audit> audit;  ///< of the cached mode; nothing when every sample was walked to its end
 };
 
-/// The precision is that of the judged light: all of it, or the part that the wanted map shows.
+/// The precision is that of each judged light: of all of it, or of what the wanted map is formed from.
 MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
-                    const EffortProgress& progress = {}, const LightOf& judged = all_light);
+                    const EffortProgress& progress = {}, const Lights& judged = {all_light});
 
-/// The light that a map of this figure shows: the fill for fill, else all of it.
-LightOf light_shown_by(MapFigure figure, const Key& key);
+/// What a map of this figure is formed from: for fill the fill, and the key without shadows; else all light.
+Lights lights_of(MapFigure figure, const Key& key);
 
 }  // namespace fillside

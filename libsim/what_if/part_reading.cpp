@@ -41,7 +41,7 @@ double nearly_largest(std::vector<double> values) {
 Estimate all_light(const Measurement& measurement, std::size_t element) { return measurement.total(element); }
 
 PartReading::PartReading(const Scene& scene, Sensor sensor, const Budget& first, const CoarseGrid* grid,
-                         const Progress& progress, LightOf judged)
+                         const Progress& progress, Lights judged)
     : scene_(scene),
       sensor_(std::move(sensor)),
       budget_(first),
@@ -104,8 +104,12 @@ std::vector<double> PartReading::relative_variances(const Measurement& part) con
   std::vector<double> variances;
   for (std::size_t element = 0; element < whole_.element_count(); ++element) {
     if (grid_ && grid_->covered()[element]) continue;
-    const double whole = judged_(whole_, element).value();
-    if (whole > 0.0) variances.push_back(std::pow(judged_(part, element).standard_error() / whole, 2.0));
+    double most = -1.0;
+    for (const LightOf& light : judged_) {
+      const double whole = light(whole_, element).value();
+      if (whole > 0.0) most = std::max(most, std::pow(light(part, element).standard_error() / whole, 2.0));
+    }
+    if (most >= 0.0) variances.push_back(most);
   }
   return variances;
 }

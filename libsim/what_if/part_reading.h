@@ -4,14 +4,17 @@
 
 #include <array>
 #include <functional>
+#include <vector>
 
 #include "libsim/transport/coarse_grid.h"
 #include "libsim/transport/measure.h"
 
 namespace fillside {
 
-/// The part of an element's light whose own precision is asked for.
+/// A part of an element's light whose own precision is asked for; it adds up over parts of the reading.
 using LightOf = std::function<Estimate(const Measurement&, std::size_t element)>;
+/// Several, each as precise as the others.
+using Lights = std::vector<LightOf>;
 Estimate all_light(const Measurement& measurement, std::size_t element);
 
 class PartReading {
@@ -19,7 +22,7 @@ class PartReading {
   /// Takes the budget's samples of every part. With a grid (of a map, in the cached mode) all but straight
   /// light is measured there only, and nothing where the map is covered.
   PartReading(const Scene& scene, Sensor sensor, const Budget& first, const CoarseGrid* grid = nullptr,
-              const Progress& progress = {}, LightOf judged = all_light);
+              const Progress& progress = {}, Lights judged = {all_light});
 
   /// Doubles the samples of the part in which a ray buys most precision.
   void refine(const Progress& progress = {});
@@ -56,7 +59,7 @@ class PartReading {
   Sensor sensor_;
   Budget budget_;
   const CoarseGrid* grid_;
-  LightOf judged_;
+  Lights judged_;
   std::vector<Part> parts_;
   Measurement whole_;
 };

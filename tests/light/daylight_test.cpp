@@ -27,6 +27,17 @@ TEST(Daylight, gives_level_ground_the_usual_light_of_sky_and_sun) {
   EXPECT_NEAR(luminance(level_illuminance(in_may(kClearSky))), sky_lx + sun_lx * std::sin(altitude.si), 0.1);
 }
 
+// Exposure tables on film boxes and in handbooks: full sun EV 15, cloudy bright 13, heavy overcast 12 at ISO
+// 100, to one EV (common practice). Incident light by ISO 2720 with C = 250: 2^EV = E S / C.
+TEST(Daylight, exposes_as_the_usual_tables_say) {
+  const auto ev100 = [](double lx) { return std::log2(lx * 100.0 / 250.0); };
+  const Angle high = radians(55.0 * kDegree), low = radians(20.0 * kDegree);
+  const double sun_lx = direct_normal_illuminance(Weather::clear, high, 172)->si * std::sin(high.si);
+  EXPECT_NEAR(ev100(diffuse_horizontal_illuminance(Weather::clear, high)->si + sun_lx), 15.0, 1.0);
+  EXPECT_NEAR(ev100(diffuse_horizontal_illuminance(Weather::overcast, high)->si), 13.0, 1.0);
+  EXPECT_NEAR(ev100(diffuse_horizontal_illuminance(Weather::overcast, low)->si), 12.0, 1.0);
+}
+
 // Added up over the sky by the midpoint rule, for the channels as well.
 TEST(Daylight, has_a_ground_that_sends_back_what_the_sky_and_sun_give_it) {
   DaylightFigures figures;

@@ -70,7 +70,8 @@ TEST(Lens, diffraction_widens_a_point) {
   };
   for (const auto& [n, d] : {std::pair{8.0, 10.736}, {16.0, 21.472}, {22.0, 29.524}})
     EXPECT_NEAR(micrometres(n, 1e12), d, 1e-6);
-  EXPECT_NEAR(micrometres(11, 250), 18.4525, 1e-6);  // at a quarter of life size
+  EXPECT_NEAR(micrometres(11, 250), 18.4525, 1e-6);   // at a quarter of life size
+  EXPECT_NEAR(micrometres(22.35, 1e12), 30.0, 0.01);  // as wide as a full frame's circle of confusion
 }
 
 TEST(Lens, what_is_covered_is_sharp_from_end_to_end_and_no_farther) {

@@ -49,11 +49,12 @@ TEST_F(MapReadingTest, reaches_the_wanted_precision_in_all_but_one_cell_of_twent
 }
 
 TEST_F(MapReadingTest, reaches_the_precision_of_the_fill_where_that_is_shown) {
-  const LightOf fill = light_shown_by(MapFigure::fill_ratio, find_key(scene, "", dish_place(scene)));
-  const MapReading reading = read_map(scene, plane, {.precision = stops(0.2), .seconds = {}}, {}, fill);
+  const Lights lights = lights_of(MapFigure::fill_ratio, find_key(scene, "", dish_place(scene)));
+  const LightOf& fill = lights.front();
+  const MapReading reading = read_map(scene, plane, {.precision = stops(0.2), .seconds = {}}, {}, lights);
   EXPECT_TRUE(reading.reached);
   const MapReading truth =
-      read_map(scene, plane, {.precision = stops(0.04), .seconds = {}, .seed = 9}, {}, fill);
+      read_map(scene, plane, {.precision = stops(0.04), .seconds = {}, .seed = 9}, {}, lights);
   int far = 0, open = 0;
   for (std::size_t cell = 0; cell < reading.covered.size(); ++cell) {
     if (reading.covered[cell]) continue;
