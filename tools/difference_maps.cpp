@@ -45,8 +45,7 @@ Effort finer(Effort effort) {
 Mapped mapped(const Arguments& arguments, const ComparedSet& set, const SetReading& reading,
               const MapPlane& plane, const Effort& effort, const std::vector<MapFigure>& figures) {
   ProgressBar bar("mapping " + set.name, arguments.quiet);
-  const bool fill = std::ranges::find(figures, MapFigure::fill_ratio) != figures.end();
-  const Lights judged = lights_of(fill ? MapFigure::fill_ratio : figures.front(), reading.key);
+  const Lights judged = lights_of(figures, reading.key);
   Mapped mapped{set, reading, read_map(set.scene, plane, effort, bar.callback(), judged)};
   mapped.map.measurement.scale(reading.light_factor());
   return mapped;

@@ -176,16 +176,16 @@ bool wants_colour(const std::vector<WantedMap>& maps) {
   });
 }
 
-/// The fill is less than all light, and so a map of it needs more.
 MapReading mapped(const Scene& scene, const MapPlane& plane, const Effort& effort, const Lights& judged,
                   bool quiet) {
   ProgressBar bar("mapping", quiet);
   return read_map(scene, plane, effort, bar.callback(), judged);
 }
 
-MapFigure hardest_of(const std::vector<WantedMap>& maps) {
-  const bool fill = std::ranges::find(maps, MapFigure::fill_ratio, &WantedMap::figure) != maps.end();
-  return fill ? MapFigure::fill_ratio : maps.front().figure;
+std::vector<MapFigure> figures_of(const std::vector<WantedMap>& maps) {
+  std::vector<MapFigure> figures;
+  for (const WantedMap& each : maps) figures.push_back(each.figure);
+  return figures;
 }
 
 }  // namespace
@@ -201,7 +201,7 @@ int run_map(const Arguments& arguments) {
   MapPlane plane =
       *map_plane(description, arguments.plane, toward_window(scene, set.key.emitter), arguments.cells);
   plane.subject_there = !arguments.empty_spot;
-  MapReading reading = mapped(scene, plane, effort, lights_of(hardest_of(wanted), set.key), arguments.quiet);
+  MapReading reading = mapped(scene, plane, effort, lights_of(figures_of(wanted), set.key), arguments.quiet);
   reading.measurement.scale(set.light_factor());
   const MappedSet of{arguments, description, scene, set, plane, reading, effort};
   Json maps = Json::array();

@@ -95,8 +95,11 @@ MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& eff
   return map;
 }
 
-Lights lights_of(MapFigure figure, const Key& key) {
-  if (figure != MapFigure::fill_ratio) return {all_light};
+Lights lights_of(const std::vector<MapFigure>& figures, const Key& key) {
+  Lights lights;
+  const auto is_fill = [](MapFigure figure) { return figure == MapFigure::fill_ratio; };
+  if (!std::ranges::all_of(figures, is_fill)) lights.push_back(all_light);
+  if (std::ranges::none_of(figures, is_fill)) return lights;
   const LightOf fill = [key](const Measurement& measurement, std::size_t cell) {
     return measurement.sum(cell, [&](std::size_t source, std::size_t via) { return !key.has(source, via); });
   };
@@ -106,7 +109,8 @@ Lights lights_of(MapFigure figure, const Key& key) {
       if (key.is_its_source(source)) sum = sum + measurement.unshadowed(cell, source);
     return sum;
   };
-  return {fill, unshadowed};
+  lights.insert(lights.end(), {fill, unshadowed});
+  return lights;
 }
 
 }  // namespace fillside

@@ -30,7 +30,8 @@ struct MapReading {
 MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
                     const EffortProgress& progress = {}, const Lights& judged = {all_light});
 
-/// What a map of this figure is formed from: for fill the fill, and the key without shadows; else all light.
-Lights lights_of(MapFigure figure, const Key& key);
+/// What maps of these figures are formed from: for fill the fill, and the key without shadows; for the others
+/// all light.
+Lights lights_of(const std::vector<MapFigure>& figures, const Key& key);
 
 }  // namespace fillside

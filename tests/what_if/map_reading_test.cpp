@@ -49,7 +49,7 @@ TEST_F(MapReadingTest, reaches_the_wanted_precision_in_all_but_one_cell_of_twent
 }
 
 TEST_F(MapReadingTest, reaches_the_precision_of_the_fill_where_that_is_shown) {
-  const Lights lights = lights_of(MapFigure::fill_ratio, find_key(scene, "", dish_place(scene)));
+  const Lights lights = lights_of({MapFigure::fill_ratio}, find_key(scene, "", dish_place(scene)));
   const LightOf& fill = lights.front();
   const MapReading reading = read_map(scene, plane, {.precision = stops(0.2), .seconds = {}}, {}, lights);
   EXPECT_TRUE(reading.reached);

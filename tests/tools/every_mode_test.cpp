@@ -17,9 +17,9 @@ struct Way {
   Words words;
 };
 
-class SameBytes : public ProgramTest, public ::testing::WithParamInterface<Way> {
+class EveryMode : public ProgramTest, public ::testing::WithParamInterface<Way> {
  protected:
-  SameBytes() { write("small.toml", kSmallSet); }
+  EveryMode() { write("small.toml", kSmallSet); }
   std::string bytes(const std::string& name) const {
     std::ifstream file(at(name), std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};
@@ -36,7 +36,7 @@ class SameBytes : public ProgramTest, public ::testing::WithParamInterface<Way> 
   }
 };
 
-TEST_P(SameBytes, on_one_thread_and_on_two) {
+TEST_P(EveryMode, gives_the_same_bytes_on_one_thread_and_on_two) {
   const auto one = made_with("1"), two = made_with("2");
   ASSERT_EQ(one.size(), two.size());
   for (const auto& [name, content] : one) EXPECT_TRUE(two.at(name) == content) << name;
@@ -45,7 +45,7 @@ TEST_P(SameBytes, on_one_thread_and_on_two) {
 Words with_out(Words words) { return words + Words{"-o", "out", "--precision", "1 stop"}; }
 
 INSTANTIATE_TEST_SUITE_P(
-    All, SameBytes,
+    All, EveryMode,
     ::testing::Values(
         Way{"meter", {"meter", "small.toml", "--json", "--shadows", "--relief"}},
         Way{"cached_maps",
