@@ -11,7 +11,7 @@ namespace {
 
 struct Search {
   const std::function<double(const Shares&)>& value;
-  Found best;
+  LargestFound best;
   nlopt_opt optimiser = nullptr;
   std::exception_ptr thrown = {};
 };
@@ -50,8 +50,8 @@ void run(Search& search, nlopt_algorithm algorithm, Shares from, int most_values
 
 }  // namespace
 
-Found find_largest(std::size_t shares, const std::function<double(const Shares&)>& value,
-                   const SearchLimits& limits) {
+LargestFound find_largest(std::size_t shares, const std::function<double(const Shares&)>& value,
+                          const SearchLimits& limits) {
   assert(shares > 0);
   Search search{value, {}};
   run(search, NLOPT_GN_DIRECT_L, Shares(shares, 0.5), limits.look_round, limits);

@@ -15,7 +15,7 @@ struct SearchLimits {
   double enough = 1e30;  ///< stops at a value that is as good
 };
 
-struct Found {
+struct LargestFound {
   Shares at;
   double value;
 };
@@ -24,7 +24,7 @@ struct Found {
 /// Gablonsky and Kelley's locally biased form, 2001), then climbs from the best place with a quadratic model
 /// (Powell, "The BOBYQA algorithm", 2009) or, with one share only, a simplex (Nelder and Mead 1965).
 /// Deterministic. What `value` throws comes out again. Asserts at least one share.
-Found find_largest(std::size_t shares, const std::function<double(const Shares&)>& value,
-                   const SearchLimits& limits);
+LargestFound find_largest(std::size_t shares, const std::function<double(const Shares&)>& value,
+                          const SearchLimits& limits);
 
 }  // namespace fillside

@@ -22,7 +22,7 @@ TEST(OptimumSearch, finds_the_deepest_of_branins_valleys) {
 
 TEST(OptimumSearch, finds_a_narrow_top_along_one_share) {
   const auto tent = [](const Shares& at) { return -std::abs(at[0] - 0.7123); };
-  const Found found = find_largest(1, tent, {.look_round = 20, .climb = 30});
+  const LargestFound found = find_largest(1, tent, {.look_round = 20, .climb = 30});
   EXPECT_NEAR(found.at[0], 0.7123, 2e-3);
 }
 
