@@ -19,7 +19,7 @@ picture() { # name scene [options]
   name=$1 scene=$2
   shift 2
   long=$each
-  case "$name" in pickle_jar* | iced_tea*) long=$((4 * each)) ;; esac # light that glass turns settles slowly
+  case "$name" in pickle_jar* | iced_tea*) long=$((3 * each)) ;; esac # light that glass turns settles slowly
   case "$name" in *"$only"*)
     "$fillside" render "scenes/$scene.toml" --name "$name" --pixels "$wide" --seconds "$long" -o "$out" "$@" ;;
   esac
