@@ -33,6 +33,17 @@ void refuse_too_many(const std::vector<SeriesAxis>& axes) {
     throw Misuse{fmt::format("--vary: {} is varied twice", in_quotes(axes[0].key))};
 }
 
+/// Every combination of choices is a search of its own.
+void refuse_too_many(const std::vector<Freedom>& freedoms) {
+  constexpr std::size_t kMost = 100;
+  std::size_t combinations = 1;
+  for (const Freedom& freedom : freedoms) {
+    combinations *= std::max<std::size_t>(1, freedom.choices.size());
+    if (combinations > kMost)
+      throw Misuse{fmt::format("--move: more than {} combinations to choose from; shorten the lists", kMost)};
+  }
+}
+
 }  // namespace
 
 void refuse_verb(const std::string& word) {
@@ -76,6 +87,7 @@ void refuse_contradictions(const Arguments& a) {
     throw Misuse{
         "place needs a --want and a --move: --want \"lit:shadow = 2:1\" --move "
         "board.fill.distance=15cm..60cm"};
+  refuse_too_many(a.freedoms);
   if (a.date && a.year) throw Misuse{"--date and --year: the date says the year"};
   if (a.precision && a.seconds) throw Misuse{"--precision and --seconds: give one of the two"};
   if (std::ranges::count(a.scenes, "-") > 1) throw Misuse{"standard input (-) can be read only once"};

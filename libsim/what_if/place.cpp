@@ -47,7 +47,7 @@ class Search {
         std::ranges::count_if(task_.freedoms, [](const Freedom& freedom) { return !freedom.is_choice(); }));
   }
 
-  static constexpr double kImpossible = -100.0;
+  static constexpr double kImpossible = -1e6;  ///< below what any miss is worth
 
   const PlaceTask& task_;
   const EffortProgress& progress_;
@@ -206,9 +206,11 @@ PlaceAnswer Search::run() {
 }
 
 void Search::refuse_all() const {
+  constexpr std::size_t kTold = 3;  // more of them only say the same of other values
   std::vector<Problem> problems;
   for (const auto& [obstacle, sets] : trials_.obstacles())
-    problems.push_back(problem_at({"--move", 0, 0}, "no values give a set that can be: " + obstacle));
+    if (problems.size() < kTold)
+      problems.push_back(problem_at({"--move", 0, 0}, "no values give a set that can be: " + obstacle));
   throw SceneError(std::move(problems));
 }
 

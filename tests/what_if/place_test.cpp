@@ -184,6 +184,16 @@ TEST(Place, says_what_cannot_be_reached_and_what_limits_it) {
   EXPECT_TRUE(answer.keys.front().holds_from.empty());
 }
 
+// However far the want is missed: the best there is is still an answer.
+TEST(Place, says_so_too_when_a_want_is_missed_by_ten_stops_from_afar) {
+  const PlaceTask task =
+      task_of({"", {"meter.dish up.lx >= 900000"}, {"board.fill.distance=8cm..60cm"}, Preference::farthest});
+  const PlaceAnswer answer = find_place(task, effort(1));
+  EXPECT_FALSE(answer.reached);
+  EXPECT_LT(answer.reading.slack(), -8.0);
+  EXPECT_EQ(answer.limit, "meter.dish up.lx >= 900000");
+}
+
 TEST(Place, tells_how_far_a_key_may_be_off) {
   const PlaceTask task =
       task_of({"", {"lit:shadow = 5:1"}, {"board.fill.distance=8cm..60cm"}, Preference::easiest});
