@@ -81,8 +81,8 @@ maps lentil_soup lentil_soup fill
 readings lentil_soup lentil_soup
 
 # C. Pickle jar, bright field: where does the glass end?
-picture pickle_jar pickle_jar --brighter "-2/3 stop"
-picture pickle_jar-no_strips pickle_jar --brighter "-2/3 stop" --set board.left.used=false --set board.right.used=false
+picture pickle_jar pickle_jar --brighter "-1/3 stop"
+picture pickle_jar-no_strips pickle_jar --brighter "-1/3 stop" --set board.left.used=false --set board.right.used=false
 
 # D. Rye loaf: what makes the mood, the black card or the dark table?
 picture rye_loaf rye_loaf
