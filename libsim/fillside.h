@@ -152,6 +152,7 @@
 #include "libsim/sensor/meter.h"        // A light meter
 #include "libsim/sensor/patch.h"        // A patch of the subject's own skin
 #include "libsim/sensor/receiver.h"     // the place where light is received, and how much each direction
+#include "libsim/sensor/seen_things.h"  // what the camera sees of each thing, with what stands before it
 #include "libsim/sensor/sensor_format.h"  // sensors by size
 
 // transport: the journey of the light
@@ -221,14 +222,21 @@
 #include "libsim/what_if/image_search.h"    // looking for mirror images
 #include "libsim/what_if/light_field.h"     // the light at a point as a whole
 #include "libsim/what_if/map_reading.h"     // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/named_section.h"   // from the name that results use for a thing back to its
 #include "libsim/what_if/obstacles.h"       // what stands where it may not
 #include "libsim/what_if/optimum_search.h"  // the largest value of a function of a few shares
 #include "libsim/what_if/part_reading.h"    // one instrument read part by part
-#include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
-#include "libsim/what_if/place.h"            // place
+#include "libsim/what_if/picture_reading.h"     // A picture measured to a wanted precision, by rows, with the
+#include "libsim/what_if/place.h"               // place
+#include "libsim/what_if/remarks_on_camera.h"   // can the camera stand and focus there?
+#include "libsim/what_if/remarks_on_light.h"    // does light arrive, does the sun fall on something that
+#include "libsim/what_if/remarks_on_picture.h"  // is in the picture what should be, and nothing else?
+#include "libsim/what_if/remarks_on_shading.h"  // does something stand in the key's way to the dish
+#include "libsim/what_if/remarks_on_standing.h"  // does everything stand on something?
 #include "libsim/what_if/series.h"  // one set with one or two of its keys taken through several values
 #include "libsim/what_if/set_instruments.h"    // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"        // all meters and patches of a set, read to a wanted precision
+#include "libsim/what_if/set_remarks.h"        // A look over the set before the light is measured, as an
 #include "libsim/what_if/shadow_edge.h"        // the shadow that a thing casts on the table
 #include "libsim/what_if/shared_instrument.h"  // one instrument that stands in several sets
 #include "libsim/what_if/shared_reading.h"     // several sets read side by side

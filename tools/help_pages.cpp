@@ -21,9 +21,12 @@ const std::array<VerbPage, 9> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
-    VerbPage{"check", "SCENE... [options]", "Is the scene sound, and does it show what it claims?",
-             "Every [[claim]] of the scene is measured. Status 1 when one does not hold.",
-             "fillside check my_table.toml"},
+    VerbPage{
+        "check", "SCENE... [options]", "Is the scene sound, and does it show what it claims?",
+        "First it looks the set over: boards in the picture, a board, the camera or you in the key's way, "
+        "food that hangs in the air or is not seen, a window mirrored in soup or glass, sun on foil; each "
+        "with what to do. Then every [[claim]] of the scene is measured: status 1 when one does not hold.",
+        "fillside check my_table.toml"},
     VerbPage{"meter", "SCENE... [options]", "What meters read, and who sends the light",
              "Five meters stand in the dish's place with the food taken away; the scene's own meters and the "
              "sides of "
