@@ -212,6 +212,7 @@
 #include "libsim/what_if/claims.h"          // claims
 #include "libsim/what_if/comparison.h"      // what differs between two sets that were read side by side
 #include "libsim/what_if/daylit_set.h"      // A set measured once by daylight coefficients and read under any
+#include "libsim/what_if/dish_figures.h"    // what concerns the dish as a whole
 #include "libsim/what_if/effort.h"          // how well and how long to measure
 #include "libsim/what_if/exposure_plan.h"   // what a photographer sets the camera to, for a set that has
 #include "libsim/what_if/figure_names.h"    // figures of a set by name, for claims

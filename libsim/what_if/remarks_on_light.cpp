@@ -27,7 +27,7 @@ std::optional<InSun> harm_of(const Object& object, const Material& material) {
 
 bool sun_reaches(const Scene& scene, const Point& place, const Direction& normal) {
   for (std::size_t e = 0; e < scene.emitters().size(); ++e) {
-    const auto seen = draw_sun(scene, e, place, 0.5, 0.5);
+    const auto seen = draw_sun(scene, e, place, 0.0, 0.0);  // the middle of its disc
     if (seen && luminance(passage(scene, shadow_ray(place, normal, seen->point), kEverything)) > 0.0)
       return true;
   }
