@@ -20,7 +20,7 @@ inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
                        kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
                        kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03),
-                       kSensitivityPrecision = stops(0.02);
+                       kSensitivityPrecision = stops(0.01);
 
 struct Arguments {
   std::string verb;

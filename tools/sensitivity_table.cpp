@@ -46,8 +46,8 @@ std::vector<std::string> row_of(std::string word, const SensitivityInput& input,
           std::string(input.off_by.basis),
           change_text(input.slopes[figure] * unit.size),
           fmt::format("per {}", unit.text),
-          with_error(input.moves[figure].mapped(
-              [&](double move) { return input.moves[figure].value() < 0.0 ? -move : move; }))};
+          fmt::format("{:.3f} ± {:.3f}", std::abs(input.moves[figure].value()),
+                      input.moves[figure].half_width_95())};
 }
 
 PlainTable rows_of(const Sensitivity& answer, std::size_t figure) {
@@ -90,6 +90,18 @@ std::string names_of(const std::vector<const SensitivityInput*>& inputs) {
   return fmt::format("{}", fmt::join(names, ", "));
 }
 
+/// Those that move nothing at all are counted, not named.
+std::string idle_text(std::vector<const SensitivityInput*> idle, std::size_t figure) {
+  const auto still = std::erase_if(idle, [&](const SensitivityInput* input) {
+    const Estimate& move = input->moves[figure];
+    return move.value() == 0.0 && move.half_width_95() == 0.0;
+  });
+  std::string text;
+  if (!idle.empty()) text = fmt::format("Stop worrying about: {}.", names_of(idle));
+  if (still > 0) text += fmt::format("{}{} more change nothing at all.", text.empty() ? "" : " ", still);
+  return text.empty() ? text : '\n' + wrapped(text);
+}
+
 std::string block(const Sensitivity& answer, std::size_t figure) {
   const SeriesFigure& which = answer.figures[figure];
   std::string text =
@@ -97,9 +109,7 @@ std::string block(const Sensitivity& answer, std::size_t figure) {
   const PlainTable table = rows_of(answer, figure);
   if (!table.rows.empty()) text += to_text(table) + '\n';
   text += wrapped(verdict(answer, figure));
-  if (const auto rest = of_worth(answer, figure, Worth::nothing); !rest.empty())
-    text += '\n' + wrapped("Stop worrying about: " + names_of(rest) + ".");
-  return text;
+  return text + idle_text(of_worth(answer, figure, Worth::nothing), figure);
 }
 
 std::string stuck(const Sensitivity& answer) {

@@ -132,6 +132,19 @@ std::optional<double> plain_amount(std::string_view text, std::string& example) 
   return std::nullopt;
 }
 
+std::string light_text(const NumericKey& key, double value) {
+  const bool by_thousands = value >= 1000.0;
+  const std::string_view unit = key.key.ends_with("luminance") ? "cd/m2" : key.key == "lumens" ? "lm" : "lx";
+  return fmt::format("{:.4g} {}{}", by_thousands ? 1e-3 * value : value, by_thousands ? "k" : "", unit);
+}
+
+/// A cover, reveal or curtain that is not there has no measure that could be off.
+bool is_of_nothing(const Description& as_written, const NumericKey& key) {
+  if (key.section != "window") return false;
+  if (key.key == "folds") return text_beside(as_written, key, "curtain").empty();
+  return (key.key.starts_with("cover_") || key.key == "reveal") && key.value == 0.0;
+}
+
 bool goes_by_millimetres(const NumericKey& key) {
   return key.measure == Measure::length &&
          (key.key == "thickness" || key.key == "bar_width" || key.key == "relief");
@@ -151,6 +164,7 @@ double off_scale(const NumericKey& key, double on_scale) {
 
 std::optional<InputUncertainty> usual_uncertainty(const Description& as_written, const NumericKey& key) {
   if (key.key == "latitude" || key.key == "longitude" || key.key == "glass_absorption") return std::nullopt;
+  if (is_of_nothing(as_written, key)) return std::nullopt;
   if (!is_said(as_written, key))
     if (const auto known = by_catalogue(as_written, key)) return known;
   return by_measure(key);
@@ -206,7 +220,7 @@ std::string value_text(const NumericKey& key) {
     case Measure::share:
       return fmt::format("{:.3g}", v);
     case Measure::light:
-      return v >= 1000.0 ? fmt::format("{:.4g} thousand", 1e-3 * v) : fmt::format("{:.4g}", v);
+      return light_text(key, v);
     case Measure::temperature:
       return fmt::format("{:.4g} K", v);
     case Measure::f_number:
