@@ -117,6 +117,7 @@
 #include "libsim/scene/load.h"              // the way from a scene file to a description that may be built
 #include "libsim/scene/made_once.h"      // stand-ins and pictures that the variants of a scene have in common
 #include "libsim/scene/meter_names.h"    // every meter of a set by name
+#include "libsim/scene/numeric_keys.h"   // every number of a set, found by the field tables
 #include "libsim/scene/opening.h"        // A window
 #include "libsim/scene/passage_check.h"  // do things go through each other?
 #include "libsim/scene/pictures.h"      // pictures that a scene names for its surfaces: looked for by check()
@@ -132,6 +133,7 @@
 #include "libsim/scene/sections.h"        // the headings of a scene file, once
 #include "libsim/scene/source_text.h"     // what must hold of a scene's text before the TOML library may
 #include "libsim/scene/source_tree.h"     // what a scene file said, before anything is made of it
+#include "libsim/scene/spelt_out.h"       // A set with what it leaves out said in numbers
 #include "libsim/scene/spot_check.h"      // checks of where things are said to be and what they refer to by
 #include "libsim/scene/surface_check.h"   // checks of what things are made of
 #include "libsim/scene/things.h"          // the things of a scene that may stand more than once (windows
@@ -221,12 +223,14 @@
 #include "libsim/what_if/glare_moves.h"     // which way to move to lose a mirror image
 #include "libsim/what_if/glare_reading.h"   // every window and lamp that the camera sees mirrored
 #include "libsim/what_if/image_search.h"    // looking for mirror images
-#include "libsim/what_if/light_field.h"     // the light at a point as a whole
-#include "libsim/what_if/map_reading.h"     // A plane measured to a wanted precision, for any of its maps
-#include "libsim/what_if/named_section.h"   // from the name that results use for a thing back to its
-#include "libsim/what_if/obstacles.h"       // what stands where it may not
-#include "libsim/what_if/optimum_search.h"  // the largest value of a function of a few shares
-#include "libsim/what_if/part_reading.h"    // one instrument read part by part
+#include "libsim/what_if/input_uncertainty.h"  // how far each number of a set may be off
+#include "libsim/what_if/light_field.h"        // the light at a point as a whole
+#include "libsim/what_if/map_reading.h"        // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/named_section.h"      // from the name that results use for a thing back to its
+#include "libsim/what_if/obstacles.h"          // what stands where it may not
+#include "libsim/what_if/optimum_search.h"     // the largest value of a function of a few shares
+#include "libsim/what_if/paired_sets.h"   // two sets read with the same sample numbers for the sake of what
+#include "libsim/what_if/part_reading.h"  // one instrument read part by part
 #include "libsim/what_if/picture_reading.h"     // A picture measured to a wanted precision, by rows, with the
 #include "libsim/what_if/place.h"               // place
 #include "libsim/what_if/remarks_on_camera.h"   // can the camera stand and focus there?
@@ -234,6 +238,7 @@
 #include "libsim/what_if/remarks_on_picture.h"  // is in the picture what should be, and nothing else?
 #include "libsim/what_if/remarks_on_shading.h"  // does something stand in the key's way to the dish
 #include "libsim/what_if/remarks_on_standing.h"  // does everything stand on something?
+#include "libsim/what_if/sensitivity.h"          // which number of a set its figures hang on
 #include "libsim/what_if/series.h"  // one set with one or two of its keys taken through several values
 #include "libsim/what_if/set_instruments.h"    // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"        // all meters and patches of a set, read to a wanted precision

@@ -88,6 +88,7 @@ Stops usual_precision(std::string_view verb) {
   if (verb == "calendar") return kCalendarPrecision;
   if (verb == "compare") return kComparePrecision;
   if (verb == "series") return kSeriesPrecision;
+  if (verb == "sensitivity") return kSensitivityPrecision;
   return verb == "render" ? kPicturePrecision : kMeterPrecision;
 }
 
@@ -204,6 +205,20 @@ void add_place_options(CLI::App& verb, Arguments& a) {
   add_switch(verb, "--may-shade", a.may_shade, "moved things may stand between the key and the dish");
 }
 
+void add_sensitivity_options(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--of", "FIGURE",
+            "what is asked after, any number of times: subject.stops, meter.dish up.ev100, ...; by default "
+            "lit:shadow and the exposure value at the reference meter",
+            [&a](const std::string& word) { a.figures.push_back(word); });
+  add_value(verb, "--keys", "PATTERN",
+            "only numbers of that name, any number of times: board, window.*, *.reflectance",
+            [&a](const std::string& word) { a.keys.push_back(word); });
+  add_value(verb, "--off-by", "KEY=AMOUNT",
+            "how far a number may be off, instead of the usual: board.fill.distance=3cm, room.walls=0.2, "
+            "daylight.outdoor=\"0.3 stop\"",
+            [&a](const std::string& word) { a.off_by.push_back(word); });
+}
+
 void add_calendar_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--date", "YYYY-MM-DD", "this day in detail, and no year",
             [&a](const std::string& word) { a.date = date_value("--date", word); });
@@ -255,12 +270,13 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   if (page.name == "compare") add_compare_options(verb, a);
   if (page.name == "place") add_place_options(verb, a);
   if (page.name == "series") add_series_options(verb, a);
+  if (page.name == "sensitivity") add_sensitivity_options(verb, a);
   if (page.name == "map" || page.name == "render" || page.name == "compare" || page.name == "series")
     add_unbiased(verb, a);
   if (page.name == "render") add_render_options(verb, a);
   if (page.name == "calendar") add_calendar_options(verb, a);
   add_measuring(verb, a, usual_precision(page.name));
-  if (page.name != "check" && page.name != "meter") add_folder(verb, a);
+  if (page.name != "check" && page.name != "meter" && page.name != "sensitivity") add_folder(verb, a);
 }
 
 std::vector<HelpLine> options_of(const CLI::App& verb) {

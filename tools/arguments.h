@@ -19,7 +19,8 @@ namespace fillside::tools {
 inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.05),
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
                        kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
-                       kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03);
+                       kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03),
+                       kSensitivityPrecision = stops(0.01);
 
 struct Arguments {
   std::string verb;
@@ -56,6 +57,8 @@ struct Arguments {
   std::vector<Freedom> freedoms;  ///< --move
   std::optional<Preference> preference;
   bool may_show = false, may_shade = false;
+  // sensitivity
+  std::vector<std::string> keys, off_by;  ///< its --of words stand in `figures`
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset

@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 9> kVerbPages{
+const std::array<VerbPage, 10> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -79,6 +79,15 @@ const std::array<VerbPage, 9> kVerbPages{
         "key:fill in short. Status 1 when it cannot be reached, with the best there is and what limits it.",
         "fillside place my_table.toml --want \"lit:shadow = 2:1\" --move board.fill.sheet=A4,A3,A2 "
         "--move board.fill.distance=15cm..60cm"},
+    VerbPage{
+        "sensitivity", "SCENE [--of FIGURE]... [--keys PATTERN]... [options]",
+        "Which number to measure with care, and which to stop worrying about",
+        "Every number of the set is varied by as much as it may be off: lengths by tape 1 cm or 2 %, angles 3 "
+        "deg, clock positions 5 deg, catalogue reflectances as the catalogue says, the sky by a stop. You "
+        "are told what a figure changes by per cm, per deg or per 0.1, and, times what it may be off by, how "
+        "many stops hang on it, the most first. \"Measure first\" makes nine tenths of the doubt; what moves "
+        "less than a tenth of all together you need not think about.",
+        "fillside sensitivity my_table.toml --keys board --off-by board.fill.distance=3cm"},
     VerbPage{
         "calendar", "SCENE [options]", "When is the light good at this table?",
         "The set is measured once and read under every sun of a year, always between an overcast and a clear "

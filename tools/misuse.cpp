@@ -88,6 +88,12 @@ void refuse_contradictions(const Arguments& a) {
         "place needs a --want and a --move: --want \"lit:shadow = 2:1\" --move "
         "board.fill.distance=15cm..60cm"};
   refuse_too_many(a.freedoms);
+  if (a.verb == "sensitivity" && a.scenes.size() > 1)
+    throw Misuse{fmt::format("sensitivity takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  for (const std::string& text : a.off_by)
+    if (text.find('=') == std::string::npos || text.ends_with('='))
+      throw Misuse{fmt::format("--off-by: {} is not KEY=AMOUNT; for example --off-by board.fill.distance=3cm",
+                               in_quotes(text))};
   if (a.date && a.year) throw Misuse{"--date and --year: the date says the year"};
   if (a.precision && a.seconds) throw Misuse{"--precision and --seconds: give one of the two"};
   if (std::ranges::count(a.scenes, "-") > 1) throw Misuse{"standard input (-) can be read only once"};

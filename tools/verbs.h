@@ -15,6 +15,7 @@ int run_render(const Arguments& arguments);
 int run_compare(const Arguments& arguments);
 int run_series(const Arguments& arguments);
 int run_place(const Arguments& arguments);
+int run_sensitivity(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
 
 }  // namespace fillside::tools
