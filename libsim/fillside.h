@@ -208,6 +208,10 @@
 #include "libsim/what_if/anchored.h"        // scaling what was measured to the description's anchor
 #include "libsim/what_if/audit.h"           // how far the cached mode is off
 #include "libsim/what_if/calendar.h"        // when the light at a table is good
+#include "libsim/what_if/card_key.h"        // a section of a scene as a flat list of keys with their values
+#include "libsim/what_if/card_reader.h"     // a set card read back
+#include "libsim/what_if/card_remarks.h"    // what follows from a card's measures and helps the hand
+#include "libsim/what_if/card_sentence.h"   // the fixed words of a set card, once
 #include "libsim/what_if/claims.h"          // claims
 #include "libsim/what_if/comparison.h"      // what differs between two sets that were read side by side
 #include "libsim/what_if/daylit_set.h"      // A set measured once by daylight coefficients and read under any
@@ -227,6 +231,7 @@
 #include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
 #include "libsim/what_if/place.h"            // place
 #include "libsim/what_if/series.h"  // one set with one or two of its keys taken through several values
+#include "libsim/what_if/set_card.h"           // what a second person needs to build a set
 #include "libsim/what_if/set_instruments.h"    // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"        // all meters and patches of a set, read to a wanted precision
 #include "libsim/what_if/shadow_edge.h"        // the shadow that a thing casts on the table
@@ -256,6 +261,7 @@
 #include "libsim/writers/map_strips.h"  // things beyond a map's edge (the window, as a rule)
 #include "libsim/writers/map_things.h"  // what stands on the mapped plane
 #include "libsim/writers/metadata.h"    // what every written picture carries so that it can be made again
+#include "libsim/writers/page.h"        // A page that is drawn once and written as PNG, PDF or SVG
 #include "libsim/writers/palette.h"     // the paper and inks of every sheet this library draws
 #include "libsim/writers/paragraph.h"   // texts of several lines, broken where the sheet ends
 #include "libsim/writers/picture_scaling.h"  // pictures made smaller or larger
