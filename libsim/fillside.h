@@ -214,14 +214,17 @@
 #include "libsim/what_if/card_sentence.h"   // the fixed words of a set card, once
 #include "libsim/what_if/claims.h"          // claims
 #include "libsim/what_if/comparison.h"      // what differs between two sets that were read side by side
+#include "libsim/what_if/cut_list.h"        // the boards of a set cut out of the sheets that shops sell
 #include "libsim/what_if/daylit_set.h"      // A set measured once by daylight coefficients and read under any
 #include "libsim/what_if/effort.h"          // how well and how long to measure
 #include "libsim/what_if/exposure_plan.h"   // what a photographer sets the camera to, for a set that has
 #include "libsim/what_if/figure_names.h"    // figures of a set by name, for claims
+#include "libsim/what_if/expected_readings.h"  // what a person should read in the set once it stands
 #include "libsim/what_if/fixed_exposure.h"  // one exposure for several pictures
 #include "libsim/what_if/freedom.h"         // what may be moved or chosen
 #include "libsim/what_if/glare_moves.h"     // which way to move to lose a mirror image
 #include "libsim/what_if/glare_reading.h"   // every window and lamp that the camera sees mirrored
+#include "libsim/what_if/guillotine.h"      // rectangles out of sheets with straight cuts from edge to edge
 #include "libsim/what_if/image_search.h"    // looking for mirror images
 #include "libsim/what_if/light_field.h"     // the light at a point as a whole
 #include "libsim/what_if/map_reading.h"     // A plane measured to a wanted precision, for any of its maps

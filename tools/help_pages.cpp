@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 9> kVerbPages{
+const std::array<VerbPage, 10> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -83,7 +83,15 @@ const std::array<VerbPage, 9> kVerbPages{
         "the dish. Makes SCENE-calendar.csv with a line a step and SCENE-year.png; with --date "
         "SCENE-day.csv and SCENE-day.png. The scene needs latitude, longitude, and where its first window "
         "looks.",
-        "fillside calendar my_table.toml --offset +01:00 --iso 400 --slowest \"1/60 s\""}};
+        "fillside calendar my_table.toml --offset +01:00 --iso 400 --slowest \"1/60 s\""},
+    VerbPage{
+        "plan", "SCENE [options]", "A card and a drawing to build the set from, and boards to cut",
+        "Prints the set card: every measure from a cross under the dish, in the order in which one builds, "
+        "with the readings to check it by. Makes SCENE-plan.svg, .pdf and .png: top view and side views to "
+        "scale, for one A4 page. The card can be read back: --back takes a card, with what you changed on "
+        "it, and prints its scene. --cut makes SCENE-cut.svg, .pdf and .png instead: which sheets to buy, "
+        "and where to cut them.",
+        "fillside plan my_table.toml -o plans"}};
 
 std::string main_page() {
   std::vector<HelpLine> verbs;
