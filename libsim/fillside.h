@@ -19,6 +19,7 @@
 // geometry: shapes, and where rays meet them
 #include "libsim/geometry/cell_noise.h"    // cells around scattered points
 #include "libsim/geometry/citrus_wheel.h"  // what a cut citrus fruit shows
+#include "libsim/geometry/convex_hull.h"  // the outline of a cloud of points in a plane
 #include "libsim/geometry/crossing.h"      // do flat sheets cut through each other, or through the skin of a
 #include "libsim/geometry/cut.h"       // A mesh cut along a level plane, as a glass is by the surface of what
 #include "libsim/geometry/cutlery.h"   // what spoons and forks share
@@ -198,6 +199,7 @@
 #include "libsim/view/reading.h"         // what a meter or patch says
 #include "libsim/view/round_numbers.h"   // round numbers as people choose them, and how they are written
 #include "libsim/view/set_outline.h"     // the set seen from above, to draw into maps of level planes
+#include "libsim/view/set_view.h"  // the set as a draughtsman sees it, with the measures that a builder takes
 #include "libsim/view/softness.h"        // how soft a shadow's edge is
 #include "libsim/view/starting_point.h"  // which settings to start with, and which others give the same
 #include "libsim/view/stops_between.h"   // how many stops lie between two lights
@@ -251,6 +253,7 @@
 #include "libsim/writers/csv.h"              // comma-separated values for spreadsheets
 #include "libsim/writers/curve_sheet.h"      // figures against what was varied
 #include "libsim/writers/day_sheet.h"        // one day at a meter as a page
+#include "libsim/writers/dimension_line.h"   // A measure as draughtsmen write it
 #include "libsim/writers/drawing.h"          // A sheet to draw on
 #include "libsim/writers/exr.h"              // openEXR files
 #include "libsim/writers/grid_sheet.h"       // one figure over two things that were varied
@@ -270,7 +273,9 @@
 #include "libsim/writers/picture_scaling.h"  // pictures made smaller or larger
 #include "libsim/writers/picture_sheet.h"    // pictures as they are shown
 #include "libsim/writers/plain_table.h"      // A table for the terminal
+#include "libsim/writers/plan_sheet.h"       // A set from above and from two sides, to scale on A4
 #include "libsim/writers/png.h"              // PNG files
 #include "libsim/writers/scale_bar.h"        // A bar that is a round number of centimetres long
 #include "libsim/writers/sheet_space.h"      // places on a sheet, in pixels
+#include "libsim/writers/view_drawing.h"     // one view of a set, to scale
 #include "libsim/writers/year_sheet.h"       // A year at one meter as a page
