@@ -217,6 +217,7 @@
 #include "libsim/what_if/claims.h"          // claims
 #include "libsim/what_if/comparison.h"      // what differs between two sets that were read side by side
 #include "libsim/what_if/cut_list.h"        // the boards of a set cut out of the sheets that shops sell
+#include "libsim/what_if/cut_words.h"       // a cut list in words
 #include "libsim/what_if/daylit_set.h"      // A set measured once by daylight coefficients and read under any
 #include "libsim/what_if/effort.h"          // how well and how long to measure
 #include "libsim/what_if/exposure_plan.h"   // what a photographer sets the camera to, for a set that has
@@ -252,6 +253,7 @@
 #include "libsim/writers/contour_numbers.h"  // where the numbers of contour lines stand
 #include "libsim/writers/csv.h"              // comma-separated values for spreadsheets
 #include "libsim/writers/curve_sheet.h"      // figures against what was varied
+#include "libsim/writers/cut_sheet.h"        // the sheets to buy with the boards that are cut from them
 #include "libsim/writers/day_sheet.h"        // one day at a meter as a page
 #include "libsim/writers/dimension_line.h"   // A measure as draughtsmen write it
 #include "libsim/writers/drawing.h"          // A sheet to draw on

@@ -12,6 +12,7 @@
 #include "tools/misuse.h"
 #include "tools/option_values.h"
 #include "tools/shell_words.h"
+#include "tools/stock_words.h"
 #include "tools/variant.h"
 #include "tools/vary.h"
 
@@ -204,6 +205,20 @@ void add_place_options(CLI::App& verb, Arguments& a) {
   add_switch(verb, "--may-shade", a.may_shade, "moved things may stand between the key and the dish");
 }
 
+void add_plan_options(CLI::App& verb, Arguments& a) {
+  add_switch(verb, "--cut", a.cut, "the boards to cut out of stock sheets, instead of the plan");
+  add_value(verb, "--stock", "SHEETS",
+            "with --cut: the sheets you can buy, A1,50x70cm,\"20x30 in\"; by default all of the catalogue",
+            [&a](const std::string& word) {
+              for (StockSize& size : stock_value("--stock", word)) a.stock.push_back(std::move(size));
+            });
+  add_value(verb, "--price", "SHEET=PRICE", "with --cut: of one sheet, A1=3.20, any number of times",
+            [&a](const std::string& word) { a.prices.push_back(price_value("--price", word)); });
+  add_value(verb, "--kerf", "LENGTH", "with --cut: what a cut takes away; \"0 mm\" by default, a knife's",
+            [&a](const std::string& word) { a.kerf = kerf_value("--kerf", word); });
+  add_switch(verb, "--back", a.back, "SCENE is a set card; print the scene that it tells");
+}
+
 void add_calendar_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--date", "YYYY-MM-DD", "this day in detail, and no year",
             [&a](const std::string& word) { a.date = date_value("--date", word); });
@@ -259,6 +274,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
     add_unbiased(verb, a);
   if (page.name == "render") add_render_options(verb, a);
   if (page.name == "calendar") add_calendar_options(verb, a);
+  if (page.name == "plan") add_plan_options(verb, a);
   add_measuring(verb, a, usual_precision(page.name));
   if (page.name != "check" && page.name != "meter") add_folder(verb, a);
 }

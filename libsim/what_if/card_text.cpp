@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "libsim/what_if/set_card.h"
 
 namespace fillside {
@@ -43,6 +45,28 @@ std::string line_of(const CardLine& line) {
   return text + "\n" + paragraph(remark, indent);
 }
 
+/// Code points: how wide a text is in a terminal.
+std::size_t width_of(std::string_view text) {
+  return static_cast<std::size_t>(std::ranges::count_if(text, [](char c) { return (c & 0xC0) != 0x80; }));
+}
+
+std::string table_text(const std::vector<std::vector<std::string>>& table) {
+  std::vector<std::size_t> widths;
+  for (const auto& row : table) {
+    widths.resize(std::max(widths.size(), row.size()), 0);
+    for (std::size_t c = 0; c < row.size(); ++c) widths[c] = std::max(widths[c], width_of(row[c]));
+  }
+  std::string text = "\n";
+  for (const auto& row : table) {
+    std::string line = "    ";
+    for (std::size_t c = 0; c < row.size(); ++c)
+      line += row[c] + std::string(widths[c] - width_of(row[c]) + 2, ' ');
+    line.erase(line.find_last_not_of(' ') + 1);
+    text += line + "\n";
+  }
+  return text + "\n";
+}
+
 }  // namespace
 
 std::string card_text(const SetCard& card) {
@@ -56,6 +80,8 @@ std::string card_text(const SetCard& card) {
       text += fmt::format("\n  {}\n", card_heading(thing));
       for (const CardLine& line : thing.lines) text += line_of(line);
     }
+    if (!step.table.empty()) text += table_text(step.table);
+    for (const std::string& note : step.last_notes) text += paragraph(note, "  ");
   }
   return text;
 }

@@ -11,15 +11,8 @@ namespace fillside {
 namespace {
 
 std::string how_of(const Reading& reading) {
-  return fmt::format("{}, {}", reading.kind == ReadingKind::dome ? "dome" : "flat disc",
+  return fmt::format("{}, {}", reading.kind == ReadingKind::dome ? "dome" : "flat",
                      reading.subject_there ? "food there" : "food away");
-}
-
-std::string line_of(const ExpectedReading& r) {
-  std::string line =
-      fmt::format("{}: {} lx, EV100 {} ({})", r.meter, with_error_bar(r.lx), with_error_bar(r.ev100), r.how);
-  if (r.grey_card) line += fmt::format("; grey card there: {}", to_text(*r.grey_card));
-  return line;
 }
 
 std::string ratio_line(const char* where, const std::optional<Estimate>& ratio) {
@@ -56,26 +49,36 @@ std::vector<ExpectedReading> expected_readings(const SetReading& set, FNumber ap
   return expected;
 }
 
+std::vector<std::vector<std::string>> readings_table(const std::vector<ExpectedReading>& readings) {
+  std::vector<std::vector<std::string>> table{{"meter", "receptor", "lx", "EV100", "a grey card there"}};
+  for (const ExpectedReading& r : readings)
+    table.push_back({r.meter, r.how, with_error_bar(r.lx), with_error_bar(r.ev100),
+                     r.grey_card ? to_text(*r.grey_card) : "-"});
+  return table;
+}
+
+std::string exposure_text(const ExposurePlan& plan) {
+  if (!std::isfinite(plan.ev100)) return "There is no light to expose by.";
+  return fmt::format("Expose {}{}.", to_text(plan.start.at_base_iso),
+                     plan.start.steady_by_hand
+                         ? ""
+                         : fmt::format(" from a tripod; by hand {}", to_text(plan.start.by_hand)));
+}
+
 CardStep check_step(const SetReading& set, const ExposurePlan& plan,
                     const std::vector<ExpectedReading>& readings) {
   CardStep step{"Check the readings", {}, {}};
-  if (std::isfinite(plan.ev100))
-    step.notes.push_back(fmt::format(
-        "Expose {}{}.", to_text(plan.start.at_base_iso),
-        plan.start.steady_by_hand ? ""
-                                  : fmt::format(" from a tripod; by hand {}", to_text(plan.start.by_hand))));
+  step.notes.push_back(exposure_text(plan));
   step.notes.push_back(
       "Hold the meter, or a matte grey card, where the dish's middle is, and point the camera's own "
       "meter square at the card so that it fills the frame.");
-  for (const ExpectedReading& r : readings) step.notes.push_back("  " + line_of(r));
-  for (const std::string& line :
-       {ratio_line("on the food", set.food_lit_to_shadow),
-        ratio_line("in its empty place, toward the window over away from it", set.empty_lit_to_shadow)})
-    if (!line.empty()) step.notes.push_back("  " + line);
-  step.notes.push_back(
-      "Within 1/3 stop is as built. All off by the same amount: the sky is another one than "
-      "planned, expose accordingly. One off alone: measure the board nearest to it again. Error bars are 95 "
-      "% intervals.");
+  step.table = readings_table(readings);
+  for (const std::string& line : {ratio_line("on the food", set.food_lit_to_shadow),
+                                  ratio_line("in its empty place", set.empty_lit_to_shadow)})
+    if (!line.empty()) step.last_notes.push_back(line);
+  step.last_notes.push_back(
+      "Within 1/3 stop is as built. All off by the same amount: the sky is another one than planned, expose "
+      "accordingly. One off alone: measure the board nearest to it again. Error bars are 95 % intervals.");
   return step;
 }
 

@@ -35,6 +35,11 @@ inline constexpr double kGreyCard = 0.18;
 /// "813 ± 4": the value rounded to where its error bar begins.
 std::string with_error_bar(const Estimate& figure);
 
+/// For a card or sheet: first row the headings.
+std::vector<std::vector<std::string>> readings_table(const std::vector<ExpectedReading>& readings);
+/// "Expose f/5.6, 1/15 s, ISO 100 from a tripod; ..."
+std::string exposure_text(const ExposurePlan& plan);
+
 /// The card's last step.
 CardStep check_step(const SetReading& set, const ExposurePlan& plan,
                     const std::vector<ExpectedReading>& readings);

@@ -26,7 +26,9 @@ inline constexpr std::string_view kCardAlso = "also";
 struct CardStep {
   std::string title;
   std::vector<CardThing> things;
-  std::vector<std::string> notes;  ///< what to do, and cautions; each a line or paragraph
+  std::vector<std::string> notes;                    ///< what to do, and cautions; each a paragraph
+  std::vector<std::vector<std::string>> table = {};  ///< its first row are the headings
+  std::vector<std::string> last_notes = {};          ///< after the table
 };
 
 struct SetCard {
