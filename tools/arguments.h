@@ -9,6 +9,7 @@
 
 #include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
+#include "libsim/what_if/cut_list.h"
 #include "libsim/what_if/place.h"
 #include "libsim/what_if/series.h"
 #include "tools/variant.h"
@@ -59,6 +60,10 @@ struct Arguments {
   bool may_show = false, may_shade = false;
   // sensitivity
   std::vector<std::string> keys, off_by;  ///< its --of words stand in `figures`
+  // plan
+  bool cut = false, back = false;
+  std::vector<StockSize> stock, prices;
+  Length kerf = metres(0.0);
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset

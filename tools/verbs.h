@@ -17,5 +17,6 @@ int run_series(const Arguments& arguments);
 int run_place(const Arguments& arguments);
 int run_sensitivity(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
+int run_plan(const Arguments& arguments);
 
 }  // namespace fillside::tools
