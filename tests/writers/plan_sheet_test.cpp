@@ -34,8 +34,9 @@ TEST(PlanSheet, takes_the_largest_usual_scale_with_room_for_two_views_side_by_si
 TEST(PlanSheet, gives_way_to_the_texts) {
   PlanSheet full = sheet(60.0, 90.0);
   const double before = plan_scale(full);
-  for (int i = 0; i < 12; ++i)
-    full.remarks.push_back({"More", {std::string(300, 'm') + " and " + std::string(40, 'n')}});
+  std::string much;
+  for (int i = 0; i < 250; ++i) much += "measure ";
+  for (int i = 0; i < 3; ++i) full.remarks.push_back({"More", {much}});
   EXPECT_GT(plan_scale(full), before);
 }
 
