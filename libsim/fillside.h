@@ -284,7 +284,6 @@
 #include "libsim/writers/map_strips.h"  // things beyond a map's edge (the window, as a rule)
 #include "libsim/writers/map_things.h"  // what stands on the mapped plane
 #include "libsim/writers/metadata.h"    // what every written picture carries so that it can be made again
-#include "libsim/writers/page.h"        // A page that is drawn once and written as PNG, PDF or SVG
 #include "libsim/writers/palette.h"     // the paper and inks of every sheet this library draws
 #include "libsim/writers/paragraph.h"   // texts of several lines, broken where the sheet ends
 #include "libsim/writers/picture_scaling.h"  // pictures made smaller or larger
@@ -292,6 +291,7 @@
 #include "libsim/writers/plain_table.h"      // A table for the terminal
 #include "libsim/writers/plan_sheet.h"       // A set from above and from two sides, to scale on A4
 #include "libsim/writers/png.h"              // PNG files
+#include "libsim/writers/printed_page.h"     // A page that is drawn once and written as what is wanted
 #include "libsim/writers/scale_bar.h"        // A bar that is a round number of centimetres long
 #include "libsim/writers/sheet_space.h"      // places on a sheet, in pixels
 #include "libsim/writers/view_drawing.h"     // one view of a set, to scale

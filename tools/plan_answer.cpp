@@ -22,20 +22,30 @@ std::vector<std::string> caution_notes(const Description& description) {
   return notes;
 }
 
+/// A line's words as they stand among others; empty where it says nothing to a builder.
+std::string clause_of(const CardThing& thing, const CardLine& line) {
+  const auto is = [&](std::initializer_list<std::string_view> labels) {
+    return std::ranges::find(labels, line.label) != labels.end();
+  };
+  if (line.label == kCardAlso) return {};
+  if (line.label == "middle" && thing.heading == "table") return line.remark;
+  if (line.label == "middle" && line.words.starts_with("0.0 ")) return {};
+  if (line.label == "leans" && line.words.starts_with("0.0 ")) return "upright";
+  if (line.label == "glass") return line.words + " glass";
+  const std::string remark = line.label == "lens" && !line.remark.empty() ? " (" + line.remark + ")" : "";
+  const bool labelled = is({"wall", "top", "middle", "lens", "looks at", "focus", "curtain", "leans", "faces",
+                            "turned", "folded"});
+  return (labelled ? line.label + " " : "") + line.words + remark;
+}
+
 /// A thing's measures in one paragraph; what has no measure is left to the card.
 std::string paragraph_of(const CardThing& thing) {
-  std::string text = thing.name.empty() ? thing.heading : thing.name;
-  text += ": ";
+  std::string text = (thing.name.empty() ? thing.heading : thing.name) + ":";
   bool first = true;
   for (const CardLine& line : thing.lines) {
-    if (line.label == kCardAlso) continue;
-    const bool needs_label = line.label == "wall" || line.label == "top" || line.label == "middle" ||
-                             line.label == "lens" || line.label == "looks at" || line.label == "focus" ||
-                             line.label == "curtain" || line.label == "leans" || line.label == "faces" ||
-                             line.label == "turned";
-    text += fmt::format("{}{}{}", first ? "" : "; ", needs_label ? line.label + " " : "", line.words);
-    const bool with_remark = line.label == "lens" || (line.label == "middle" && thing.heading == "table");
-    if (with_remark && !line.remark.empty()) text += " (" + line.remark + ")";
+    const std::string clause = clause_of(thing, line);
+    if (clause.empty()) continue;
+    text += (first ? " " : "; ") + clause;
     first = false;
   }
   return text + ".";
@@ -93,11 +103,19 @@ std::string sheet_caption(const Description& description, const Effort& effort) 
 
 PlanSheet plan_sheet_of(const PlanAnswer& answer) {
   const PlacedSet placed(answer.description);
-  PlanSheet sheet{answer.description.set.title,       view_of_set(placed, ViewFrom::above),
-                  view_of_set(placed, ViewFrom::six), view_of_set(placed, ViewFrom::nine),
-                  measures_of(answer.card),           {},
-                  readings_table(answer.readings),    {sheet_caption(answer.description, answer.effort)}};
+  PlanSheet sheet{answer.description.set.title,
+                  view_of_set(placed, ViewFrom::above),
+                  view_of_set(placed, ViewFrom::six),
+                  view_of_set(placed, ViewFrom::nine),
+                  measures_of(answer.card),
+                  {},
+                  "Readings to check by",
+                  readings_table(answer.readings),
+                  {sheet_caption(answer.description, answer.effort)}};
   for (auto& row : sheet.readings) row.erase(row.begin() + 1);  // the receptor stands in the card's text
+  if (std::ranges::all_of(answer.readings,
+                          [](const ExpectedReading& r) { return r.how.ends_with("food away"); }))
+    sheet.readings_heading += ", food taken away";
   const CardStep& check = answer.card.steps.back();
   sheet.remarks.push_back({"Exposure", {exposure_text(answer.plan)}});
   sheet.remarks.push_back({"As built?", check.last_notes});

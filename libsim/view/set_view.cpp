@@ -15,10 +15,10 @@ namespace {
 using Kind = SeenThing::Kind;
 using Spot2 = std::array<double, 2>;
 
-constexpr double kWallThick_m = 0.06, kWallBeside_m = 0.15, kCurtainInside_m = 0.03;
-constexpr double kBeside_cm = 5.0;  // of a measure from what it measures
-constexpr double kMargin_cm = 9.0;  // round everything
-constexpr double kBelowTable_cm = 9.0;
+constexpr double kWallThick_m = 0.06, kWallBeside_m = 0.15, kWallAbove_m = 0.06, kCurtainInside_m = 0.03;
+constexpr double kBeside_cm = 5.0;                          // of a measure from what it measures
+constexpr double kMargin_cm = 7.0, kClockMargin_cm = 15.0;  // round everything
+constexpr double kBelowTable_cm = 14.0;
 constexpr double kDark = 0.2;  // reflectance below which a board is drawn dark
 
 std::string text_of(double cm) { return fmt::format("{:.1f}", std::abs(cm)); }
@@ -61,6 +61,9 @@ class ViewMaker {
     return view_.from == ViewFrom::six ? std::abs(normal.x()) >= std::abs(normal.y())
                                        : std::abs(normal.x()) < std::abs(normal.y());
   }
+
+  /// At the back of who looks.
+  bool is_behind(const Direction& d) const { return (view_.from == ViewFrom::six ? d.y() : d.x()) < -0.5; }
 
   void add(Kind kind, std::string name, const std::vector<Point>& corners) {
     FlatPath path;
@@ -122,6 +125,7 @@ class ViewMaker {
   }
 
   void window_from_the_side(const WindowSection& window, const Rectangle& opening, const WallPlace& wall) {
+    if (is_behind(wall.to_wall)) return;
     if (across(wall.to_wall) < 0.9) {  // faced, or aslant
       add(Kind::opening, window.name, corners(opening));
       if (!seen_edge_on(wall.to_wall)) return;
@@ -134,7 +138,7 @@ class ViewMaker {
       const double sill_m = opening.at(0, -1).z(), head_m = opening.at(0, 1).z();
       if (sill_m > 0.01 * lowest_cm_) piece(Kind::wall, "", 0.01 * lowest_cm_, sill_m);
       piece(Kind::opening, window.name, std::max(sill_m, 0.01 * lowest_cm_), head_m);
-      piece(Kind::wall, "", head_m, std::min(head_m + kWallBeside_m, set_.room.ceiling_m));
+      piece(Kind::wall, "", head_m, std::min(head_m + kWallAbove_m, set_.room.ceiling_m));
     }
     const double at_cm = seen(opening.centre)[0], inward = at_cm > 0.0 ? -1.0 : 1.0;
     const double sill_cm = 100.0 * opening.at(0, -1).z();
@@ -144,7 +148,8 @@ class ViewMaker {
 
   void table() {
     if (!set_.table) return;
-    add(Kind::table, "table", set_.table->corners);
+    add(Kind::table, above() ? "table" : "table top " + text_of(floor_cm_) + " above the floor",
+        set_.table->corners);
     const FlatPath& outline = view_.things.back().path_cm;
     if (!above()) return;
     const auto [left, right] = std::ranges::minmax(outline, {}, [](const Spot2& p) { return p[0]; });
@@ -158,7 +163,10 @@ class ViewMaker {
 
   void items() {
     for (const PlacedItem& placed : set_.placing.items())
-      add(placed.section->subject ? Kind::food : Kind::prop, placed.section->name, corners_of(placed.item));
+      if (placed.section->subject)
+        add(Kind::food, placed.section->name, corners_of(placed.item));
+      else  // named once: from the side, small things crowd
+        add(Kind::prop, above() ? placed.section->name : "", corners_of(placed.item));
   }
 
   void lamps() {
@@ -258,10 +266,11 @@ class ViewMaker {
     for (const SeenMeasure& m : view_.measures) all.insert(all.end(), {m.from_cm, m.to_cm});
     const auto [left, right] = std::ranges::minmax(all, {}, [](const Spot2& p) { return p[0]; });
     const auto [low, high] = std::ranges::minmax(all, {}, [](const Spot2& p) { return p[1]; });
-    view_.left_cm = left[0] - kMargin_cm;
-    view_.right_cm = right[0] + kMargin_cm;
-    view_.low_cm = above() ? low[1] - kMargin_cm : lowest_cm_;
-    view_.high_cm = high[1] + kMargin_cm;
+    const double margin = above() ? kClockMargin_cm : kMargin_cm;
+    view_.left_cm = left[0] - margin;
+    view_.right_cm = right[0] + margin;
+    view_.low_cm = above() ? low[1] - margin : lowest_cm_;
+    view_.high_cm = high[1] + margin;
   }
 
   const PlacedSet& set_;

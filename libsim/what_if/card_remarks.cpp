@@ -21,7 +21,7 @@ std::string by_sides(const Point& p) {
 /// "3:00, 12.8 cm".
 std::string by_clock(const Point& p) {
   const double distance_m = std::hypot(p.x(), p.y());
-  if (distance_m < 0.0005) return "on the cross";
+  if (distance_m < 0.0005) return "the cross";
   const int minutes = static_cast<int>(std::lround(60.0 * clock_of({p.x(), p.y(), 0.0}).hours)) % 720;
   return fmt::format("{}:{:02}, {}", minutes < 60 ? 12 : minutes / 60, minutes % 60, cm(distance_m));
 }

@@ -68,7 +68,7 @@ std::vector<std::string> knife_cautions() {
       "strong "
       "one.",
       "Blade in or capped whenever it leaves your hand; break or change it over a tin, not over the table. "
-      "Children watch."};
+      "Not for children."};
 }
 
 std::string cut_text(const CutList& list, const std::string& title) {

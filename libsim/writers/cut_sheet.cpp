@@ -5,6 +5,7 @@
 #include <array>
 #include <optional>
 
+#include "libsim/base/space.h"
 #include "libsim/what_if/cut_words.h"
 #include "libsim/writers/dimension_line.h"
 #include "libsim/writers/paragraph.h"
@@ -124,9 +125,17 @@ class CutDrawing {
     const BoardPiece& board = sheet.group->pieces[piece.piece];
     if (board.scored) score(box, piece.turned);
     const std::string size = fmt::format("{:.1f} x {:.1f}", 100.0 * piece.width, 100.0 * piece.height);
-    drawing_.write(shortened(drawing_, board.name, kMiddle, box.width - 8.0),
-                   {box.middle_x(), box.middle_y() - 14.0}, kMiddle);
-    drawing_.write(size, {box.middle_x(), box.middle_y() + 14.0}, kMiddle);
+    const bool along = drawing_.width_of(size, kMiddle) > box.width - 8.0 && box.height > box.width;
+    Lettering letters = kMiddle;
+    if (along) letters.turned_rad = -0.5 * kPi;
+    const double apart = 14.0, room = (along ? box.height : box.width) - 8.0;
+    const SheetPoint middle{box.middle_x(), box.middle_y()};
+    const SheetPoint first =
+        along ? SheetPoint{middle.x - apart, middle.y} : SheetPoint{middle.x, middle.y - apart};
+    const SheetPoint second =
+        along ? SheetPoint{middle.x + apart, middle.y} : SheetPoint{middle.x, middle.y + apart};
+    drawing_.write(shortened(drawing_, board.name, letters, room), first, letters);
+    drawing_.write(size, second, letters);
   }
 
   /// Across the middle of the width as the board stands.
@@ -183,7 +192,7 @@ class CutDrawing {
 
 }  // namespace
 
-Page cut_page(CutSheet sheet) {
+PrintedPage cut_page(CutSheet sheet) {
   return {kA4Short, kA4Long,
           [sheet = std::move(sheet)](Drawing& drawing) { CutDrawing(sheet, drawing).draw(); }};
 }

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "libsim/what_if/cut_list.h"
-#include "libsim/writers/page.h"
+#include "libsim/writers/printed_page.h"
 
 namespace fillside {
 
@@ -16,6 +16,6 @@ struct CutSheet {
   std::vector<std::string> captions;  ///< at the foot
 };
 
-Page cut_page(CutSheet sheet);
+PrintedPage cut_page(CutSheet sheet);
 
 }  // namespace fillside

@@ -42,8 +42,8 @@ void draw_dimension(Drawing& drawing, const SheetPoint& from, const SheetPoint& 
                           .halo = {1.0, 1.0, 1.0}};
   const double width = drawing.width_of(text, letters) + 6.0, height = letter_px + 2.0;
   SheetPoint best{(from.x + to.x) / 2.0, (from.y + to.y) / 2.0};
-  const double aside = 0.5 * height + 2.0, nx = std::sin(reading), ny = -std::cos(reading);
-  for (const double along : {0.5, 0.35, 0.65, 0.2, 0.8, 1.15, -0.15}) {
+  const double aside = 0.5 * height + 6.0, nx = std::sin(reading), ny = -std::cos(reading);
+  for (const double along : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
     bool found = false;
     for (const double side : {1.0, -1.0}) {
       const SheetPoint at{std::lerp(from.x, to.x, along) + side * aside * nx,

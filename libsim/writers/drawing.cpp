@@ -6,6 +6,7 @@
 #include <cairo.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cassert>
 #include <cstdint>
@@ -116,6 +117,24 @@ std::string for_xml(std::string_view text) {
   for (const char c : text)
     out += c == '<' ? "&lt;" : c == '>' ? "&gt;" : c == '&' ? "&amp;" : std::string(1, c);
   return out;
+}
+
+/// Cairo numbers its surfaces through the whole process; in a file they count from 0, so that its bytes do
+/// not tell what was drawn before.
+std::string renumbered(std::string_view svg) {
+  constexpr std::string_view kSurface = "surface";
+  std::string out;
+  std::vector<std::string> seen;
+  for (auto at = svg.find(kSurface); at != std::string_view::npos; at = svg.find(kSurface)) {
+    const auto digits = at + kSurface.size(),
+               end = std::min(svg.find_first_not_of("0123456789", digits), svg.size());
+    const std::string number(svg.substr(digits, end - digits));
+    auto found = std::ranges::find(seen, number);
+    if (found == seen.end()) found = seen.insert(seen.end(), number);
+    out += fmt::format("{}{}", svg.substr(0, digits), found - seen.begin());
+    svg.remove_prefix(end);
+  }
+  return out + std::string(svg);
 }
 
 /// SVG has a description as the first child of the drawing (SVG 1.1, 5.4).
@@ -274,7 +293,7 @@ std::string Drawing::file_bytes(const Metadata& metadata) {
   if (pdf) describe_pdf(canvas_->surface, metadata);
   cairo_surface_finish(canvas_->surface);
   check(cairo_surface_status(canvas_->surface) == CAIRO_STATUS_SUCCESS);
-  return pdf ? std::move(canvas_->bytes) : described_svg(std::move(canvas_->bytes), metadata);
+  return pdf ? std::move(canvas_->bytes) : described_svg(renumbered(canvas_->bytes), metadata);
 }
 
 Picture Drawing::picture() const {

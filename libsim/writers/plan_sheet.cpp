@@ -16,8 +16,8 @@ namespace {
 using Kind = SeenThing::Kind;
 
 constexpr double kMm = kPagePxPerMm;
-constexpr double kMargin = 11.0 * kMm, kBetween = 5.0 * kMm, kCaption = 6.0 * kMm, kHead = 17.0 * kMm;
-constexpr double kTextsBelow = 92.0 * kMm, kNarrowest = 56.0 * kMm;
+constexpr double kMargin = 11.0 * kMm, kBetween = 5.0 * kMm, kCaption = 6.0 * kMm, kHead = 13.0 * kMm;
+constexpr double kNarrowest = 56.0 * kMm;
 constexpr double kLetter = 20.0;  // 2.5 mm, as small as is read at arm's length
 constexpr Lettering kTitle{.size_px = 38.0, .down = Lettering::Down::top};
 constexpr Lettering kNote{.size_px = 21.0, .ink = kQuietInk, .down = Lettering::Down::top};
@@ -35,9 +35,6 @@ void level(SetView& left, SetView& right) {
   left.low_cm = right.low_cm = std::min(left.low_cm, right.low_cm);
   left.high_cm = right.high_cm = std::max(left.high_cm, right.high_cm);
 }
-
-double width_cm(const SetView& v) { return v.right_cm - v.left_cm; }
-double height_cm(const SetView& v) { return v.high_cm - v.low_cm; }
 
 const char* words_for(Kind kind) {
   switch (kind) {
@@ -71,10 +68,11 @@ const char* words_for(Kind kind) {
 
 class PlanDrawing {
  public:
-  PlanDrawing(const PlanSheet& sheet, Drawing& drawing)
-      : sheet_(sheet), drawing_(drawing), scale_(plan_scale(sheet)), px_per_cm_(10.0 * kMm / scale_) {}
+  PlanDrawing(const PlanSheet& sheet, Drawing& drawing, double scale)
+      : sheet_(sheet), drawing_(drawing), scale_(scale), px_per_cm_(10.0 * kMm / scale) {}
 
-  void draw() {
+  /// Whether all of it had room.
+  bool draw() {
     head();
     const double top = kMargin + kHead + kCaption;
     const Box above = box_of(sheet_.top, {kMargin, top}, px_per_cm_);
@@ -88,8 +86,13 @@ class PlanDrawing {
     std::size_t next =
         texts(sheet_.measures, 0, {beside, y, kA4Short - kMargin - beside, above.bottom() + kBetween - y})
             .first;
-    below(next, std::max(six.bottom(), nine.bottom()) + kBetween);
+    const double floor = std::max(six.bottom(), nine.bottom());
+    const Box corner{nine.right() + kBetween, nine.top, kA4Short - kMargin - nine.right() - kBetween,
+                     floor - nine.top};
+    if (corner.width > kNarrowest) next = texts(sheet_.measures, next, corner).first;
     foot();
+    return below(next, floor + kBetween) &&
+           std::max(above.right() + kNarrowest, nine.right()) <= kA4Short - kMargin;
   }
 
  private:
@@ -137,7 +140,12 @@ class PlanDrawing {
       const double height = leading_px(kHeading) + leading_px(kBody) * static_cast<double>(lines.size());
       if (height > in.height) break;
       drawing_.write(blocks[first].heading, {in.left, in.top}, kHeading);
-      const double end = write_lines(drawing_, lines, in.left, in.top + leading_px(kHeading), kBody) + 8.0;
+      const double end = in.top + height + 10.0;
+      double y = in.top + leading_px(kHeading);
+      for (const std::string& line : lines) {
+        drawing_.write(line, {in.left, y}, kBody);
+        y += leading_px(kBody);
+      }
       in.height -= end - in.top;
       in.top = end;
     }
@@ -145,7 +153,7 @@ class PlanDrawing {
   }
 
   /// Left the measures that are left over and the remarks, right the readings.
-  void below(std::size_t next, double y) {
+  bool below(std::size_t next, double y) {
     const double left_width = 0.47 * (kA4Short - 2.0 * kMargin), right = kMargin + left_width + kBetween;
     const double end = kA4Long - kMargin - foot_height();
     std::vector<PlanText> left(sheet_.measures.begin() + static_cast<std::ptrdiff_t>(next),
@@ -158,7 +166,8 @@ class PlanDrawing {
         texts(rest, 0, {right, right_y, kA4Short - kMargin - right, end - right_y});
     const auto [on_left, unused] = texts(rest, on_right, {kMargin, left_y, left_width, end - left_y});
     if (on_left < rest.size())
-      drawing_.write("More stands on the card's text.", {right, std::min(right_end, end - 24.0)}, kNote);
+      drawing_.write("More stands in the card's text.", {right, std::min(right_end, end - 24.0)}, kNote);
+    return on_left == rest.size() && right_y <= end;
   }
 
   double readings(double x, double y, double width) {
@@ -171,7 +180,7 @@ class PlanDrawing {
     for (const double w : wide) sum += w;
     const double gap =
         std::max(8.0, (width - sum) / static_cast<double>(std::max<std::size_t>(1, wide.size() - 1)));
-    drawing_.write("Readings to check by", {x, y}, kHeading);
+    drawing_.write(sheet_.readings_heading, {x, y}, kHeading);
     y += leading_px(kHeading);
     bool first = true;
     for (const auto& row : sheet_.readings) {
@@ -213,22 +222,18 @@ class PlanDrawing {
 double plan_scale(const PlanSheet& sheet) {
   constexpr std::array kScales{5.0,  8.0,  10.0, 12.0,  15.0,  20.0,  25.0, 30.0,
                                40.0, 50.0, 75.0, 100.0, 150.0, 200.0, 500.0};
-  for (const double scale : kScales) {
-    const double px_per_cm = 10.0 * kMm / scale;
-    const double left = px_per_cm * width_cm(sheet.top), right = px_per_cm * width_cm(sheet.from_nine);
-    const double wide = left + kBetween + std::max(right, kNarrowest);
-    const double high =
-        kHead + px_per_cm * (height_cm(sheet.top) + height_cm(sheet.from_six)) + 2.0 * (kCaption + kBetween);
-    if (wide <= kA4Short - 2.0 * kMargin && high + kTextsBelow <= kA4Long - 2.0 * kMargin) return scale;
-  }
+  Drawing scrap(1, 1);  // tried out where it does not show
+  for (const double scale : kScales)
+    if (PlanDrawing(sheet, scrap, scale).draw()) return scale;
   return kScales.back();
 }
 
-Page plan_page(PlanSheet sheet) {
+PrintedPage plan_page(PlanSheet sheet) {
   align(sheet.top, sheet.from_six);
   level(sheet.from_six, sheet.from_nine);
+  const double scale = plan_scale(sheet);
   return {kA4Short, kA4Long,
-          [sheet = std::move(sheet)](Drawing& drawing) { PlanDrawing(sheet, drawing).draw(); }};
+          [sheet = std::move(sheet), scale](Drawing& drawing) { PlanDrawing(sheet, drawing, scale).draw(); }};
 }
 
 }  // namespace fillside

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "libsim/view/set_view.h"
-#include "libsim/writers/page.h"
+#include "libsim/writers/printed_page.h"
 
 namespace fillside {
 
@@ -19,15 +19,17 @@ struct PlanText {
 struct PlanSheet {
   std::string title;
   SetView top, from_six, from_nine;
-  std::vector<PlanText> measures;                  ///< beside the views, then below them
-  std::vector<PlanText> remarks;                   ///< below: exposure, what readings mean, cautions
+  std::vector<PlanText> measures;  ///< beside the views, then below them
+  std::vector<PlanText> remarks;   ///< below: exposure, what readings mean, cautions
+  std::string readings_heading;
   std::vector<std::vector<std::string>> readings;  ///< a table; its first row are the headings
   std::vector<std::string> captions;               ///< smallest, at the foot: scene, seed, version
 };
 
-/// The scale 1 : N that the views are drawn in, the largest usual one that an A4 page has room for.
+/// The scale 1 : N that the views are drawn in: the largest usual one at which all of it has room on an A4
+/// page.
 double plan_scale(const PlanSheet& sheet);
 
-Page plan_page(PlanSheet sheet);
+PrintedPage plan_page(PlanSheet sheet);
 
 }  // namespace fillside

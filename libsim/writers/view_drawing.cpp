@@ -44,7 +44,7 @@ void draw_shape(Drawing& drawing, Kind kind, const Path& path, bool closed) {
       drawing.fill(path, kWhite);
       return drawing.stroke(path, true, {kDarkInk, 2.2, {3.0, 4.0}});
     case Kind::board:
-      drawing.fill(path, kWhite);
+      drawing.fill(path, with_opacity(kWhite, 0.5));  // what stands behind shows a little
       drawing.stroke(path, true, {kDarkInk, 6.4});
       return drawing.stroke(path, true, {kWhite, 2.6});
     case Kind::dark_board:
@@ -53,7 +53,7 @@ void draw_shape(Drawing& drawing, Kind kind, const Path& path, bool closed) {
     case Kind::axis:
       return drawing.stroke(path, false, {kQuietInk, 1.6, {14.0, 5.0, 3.0, 5.0}});
     case Kind::camera:
-      drawing.fill(path, {0.80, 0.79, 0.78});
+      drawing.fill(path, {0.80, 0.79, 0.78, 0.75});
       return drawing.stroke(path, closed, {kDarkInk, 2.2});
   }
 }
@@ -128,7 +128,7 @@ class ViewDrawing {
       taken_.take_path(std::array{at(m.from_cm), at(m.to_cm)}, false, 6.0);
   }
 
-  /// In the thing where there is room, else as near as can be, with a line to it.
+  /// In the thing where there is room, else as near to its outline as can be, with a line to it.
   void label(const SeenThing& thing) {
     if (thing.name.empty()) return;
     const Lettering letters{.size_px = letter_px_,
@@ -136,39 +136,55 @@ class ViewDrawing {
                             .across = Lettering::Across::middle,
                             .down = Lettering::Down::middle};
     const double width = drawing_.width_of(thing.name, letters) + 8.0, height = letter_px_ + 6.0;
-    const Box around = box_around(path_of(thing));
+    const Path path = path_of(thing);
+    for (const Box& place : places_for(thing, path, width, height)) {
+      if (!contains(grown(frame_, -3.0), place) || !taken_.is_free(place)) continue;
+      taken_.take(place);
+      lead(place, path, thing.closed);
+      drawing_.write(thing.name, {place.middle_x(), place.middle_y()}, letters);
+      return;
+    }
+  }
+
+  /// Best first.
+  std::vector<Box> places_for(const SeenThing& thing, const Path& path, double width, double height) const {
+    const Box around = box_around(path);
     const auto box_at = [&](double x, double y) {
       return Box{x - width / 2.0, y - height / 2.0, width, height};
     };
-    const auto free = [&](const Box& box) {
-      return contains(grown(frame_, -3.0), box) && taken_.is_free(box);
-    };
     std::vector<Box> places;
-    if (thing.kind == Kind::table)
+    if (thing.kind == Kind::table && view_.from == ViewFrom::above)
       places.push_back(box_at(around.left + width / 2.0 + 8.0, around.bottom() - height / 2.0 - 6.0));
+    else if (thing.kind == Kind::table)
+      places.push_back(box_at(around.middle_x(), around.bottom() + height / 2.0 + 5.0));
     places.push_back(box_at(around.middle_x(), around.middle_y()));
-    for (double gap = 6.0; gap < 150.0; gap += 6.0)
-      for (int turn = 0; turn < 24; ++turn) {
-        const double angle = 2.0 * kPi * turn / 24.0;
-        places.push_back(
-            box_at(around.middle_x() + std::cos(angle) * (around.width / 2.0 + width / 2.0 + gap),
-                   around.middle_y() + std::sin(angle) * (around.height / 2.0 + height / 2.0 + gap)));
-      }
-    const auto place = std::ranges::find_if(places, free);
-    if (place == places.end()) return;
-    taken_.take(*place);
-    lead(*place, around);
-    drawing_.write(thing.name, {place->middle_x(), place->middle_y()}, letters);
+    const MeasuredPath outline(path, thing.closed);
+    constexpr int kSpots = 16, kTurns = 8;
+    for (double gap = 7.0; gap < 130.0; gap += 8.0)
+      for (int spot = 0; spot < kSpots; ++spot)
+        for (int turn = 0; turn < kTurns; ++turn) {
+          const SheetPoint on = outline.at(outline.length_px() * (spot + 0.5) / kSpots);
+          const double x = std::cos(2.0 * kPi * turn / kTurns), y = std::sin(2.0 * kPi * turn / kTurns);
+          places.push_back(box_at(on.x + x * (gap + width / 2.0), on.y + y * (gap + height / 2.0)));
+        }
+    return places;
   }
 
   /// A thin line from a name to its thing, when it stands apart.
-  void lead(const Box& name, const Box& thing) {
-    const auto nearest = [](double value, double low, double high) { return std::clamp(value, low, high); };
-    const SheetPoint from{nearest(thing.middle_x(), name.left, name.right()),
-                          nearest(thing.middle_y(), name.top, name.bottom())};
-    const SheetPoint to{nearest(from.x, thing.left, thing.right()),
-                        nearest(from.y, thing.top, thing.bottom())};
-    if (distance_px(from, to) > 14.0) drawing_.stroke(std::array{from, to}, false, {kQuietInk, 1.0});
+  void lead(const Box& name, const Path& path, bool closed) {
+    const MeasuredPath outline(path, closed);
+    const auto on_name = [&](const SheetPoint& p) {
+      return SheetPoint{std::clamp(p.x, name.left, name.right()), std::clamp(p.y, name.top, name.bottom())};
+    };
+    SheetPoint to = path.front();
+    for (double along = 0.0; along <= outline.length_px(); along += 4.0)
+      if (const SheetPoint spot = outline.at(along);
+          distance_px(spot, on_name(spot)) < distance_px(to, on_name(to)))
+        to = spot;
+    const Box around = box_around(path);
+    if (closed && contains(around, {name.middle_x(), name.middle_y(), 0.0, 0.0})) return;
+    if (distance_px(to, on_name(to)) > 14.0)
+      drawing_.stroke(std::array{on_name(to), to}, false, {kQuietInk, 1.0});
   }
 
   Drawing& drawing_;

@@ -12,7 +12,7 @@ inline constexpr double kPagePxPerInch = 200.0;  ///< fine enough for a picture 
 inline constexpr double kPagePxPerMm = kPagePxPerInch / 25.4;
 
 /// Pixels of `kPagePxPerInch`.
-struct Page {
+struct PrintedPage {
   int width = 0, height = 0;
   std::function<void(Drawing&)> draw;
 };
@@ -24,6 +24,6 @@ inline constexpr int kA4Short = static_cast<int>(210.0 * kPagePxPerMm + 0.5),
 enum class SheetFile { png, pdf, svg };
 
 /// The file. Its metadata stand where the format has a place for them.
-std::string bytes_of(const Page& page, SheetFile as, const Metadata& metadata);
+std::string bytes_of(const PrintedPage& page, SheetFile as, const Metadata& metadata);
 
 }  // namespace fillside

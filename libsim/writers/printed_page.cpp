@@ -1,10 +1,10 @@
-#include "libsim/writers/page.h"
+#include "libsim/writers/printed_page.h"
 
 #include "libsim/writers/png.h"
 
 namespace fillside {
 
-std::string bytes_of(const Page& page, SheetFile as, const Metadata& metadata) {
+std::string bytes_of(const PrintedPage& page, SheetFile as, const Metadata& metadata) {
   constexpr Ink kWhite{1.0, 1.0, 1.0};  // it is printed: tinted paper would only cost ink
   if (as == SheetFile::png) {
     Drawing drawing(page.width, page.height, kWhite);
