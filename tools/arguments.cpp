@@ -219,6 +219,16 @@ void add_sensitivity_options(CLI::App& verb, Arguments& a) {
             [&a](const std::string& word) { a.off_by.push_back(word); });
 }
 
+void add_rules_options(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--rule", "N", "only this one, by its number; any number of times",
+            [&a](const std::string& word) {
+              a.rules.push_back(static_cast<int>(whole_number("--rule", word, {1, 40})));
+            });
+  add_switch(verb, "--json", a.json, "the answer as JSON, for programs");
+  add_switch(verb, "-q,--quiet", a.quiet, "no progress and no notes");
+  add_measuring(verb, a, kRulesPrecision);
+}
+
 void add_calendar_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--date", "YYYY-MM-DD", "this day in detail, and no year",
             [&a](const std::string& word) { a.date = date_value("--date", word); });
@@ -258,6 +268,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
                "list the surfaces, cloths and sheets that a scene can name");
     return;
   }
+  if (page.name == "rules") return add_rules_options(verb, a);
   if (page.name == "map")
     add_words(verb, "words", [&a](const std::string& word) { take_map_word(a, word); });
   else

@@ -20,7 +20,8 @@ inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
                        kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
                        kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03),
-                       kSensitivityPrecision = stops(0.01);
+                       kSensitivityPrecision = stops(0.01),
+                       kRulesPrecision = stops(0.03);
 
 struct Arguments {
   std::string verb;
@@ -59,6 +60,8 @@ struct Arguments {
   bool may_show = false, may_shade = false;
   // sensitivity
   std::vector<std::string> keys, off_by;  ///< its --of words stand in `figures`
+  // rules
+  std::vector<int> rules;  ///< their numbers; empty: all
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset
