@@ -73,6 +73,9 @@ changes citrus_tart-changes citrus_tart --variant "no board: board.near.used=fal
   --variant "large board: board.near.used=false, board.far.used=true" --map illuminance
 series citrus_tart_distance citrus_tart --vary "board.near.distance=15cm,18cm,22cm,30cm,45cm,60cm" --pictures
 
+# Rules of thumb, put to the test.
+case "rules_of_thumb" in *"$only"*) "$fillside" rules >"$out/rules_of_thumb.md" ;; esac
+
 # B. Red lentil soup: where does the curtain mirror in it?
 picture lentil_soup lentil_soup --brighter "2/3 stop"
 picture lentil_soup-veil lentil_soup --brighter "2/3 stop" --set "camera.elevation=45 deg"

@@ -8,6 +8,9 @@
 
 #include "libsim/scene/build.h"
 #include "libsim/scene/load.h"
+#include "libsim/sensor/instruments.h"
+#include "libsim/transport/key.h"
+#include "libsim/view/softness.h"
 #include "libsim/what_if/figure_names.h"
 #include "libsim/what_if/set_instruments.h"
 #include "libsim/what_if/set_reading.h"
@@ -20,9 +23,15 @@ double half_width(const Estimate& value, const std::string& unit) {
   return unit == "mm" ? 0.0 : value.half_width_95();
 }
 
+Estimate spread_deg(const Description& description, const Scene& scene) {
+  const Key key = find_key(scene, description.set.key, dish_place(scene));
+  return in_degrees(terminator_spread(scene, key, dish_place(scene)));
+}
+
 Estimate read_figure(const Description& description, const Effort& effort, const std::string& name) {
   constexpr std::uint32_t kFirst = 64, kMost = 1u << 14;
   const Scene scene = std::move(build(description).scene);
+  if (name == kSpread) return spread_deg(description, scene);
   const auto figures = figures_of(description, scene);
   const auto figure = std::ranges::find(figures, name, &NamedFigure::name);
   assert(figure != figures.end());

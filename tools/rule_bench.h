@@ -15,12 +15,15 @@ namespace fillside::tools {
 
 using Edits = std::vector<std::string>;
 
+/// How many degrees of a ball's skin its shadow line is spread over (view/softness.h): geometry alone.
+inline const std::string kSpread = "shadow line on a ball";
+
 class RuleBench {
  public:
   explicit RuleBench(const Effort& effort) : effort_(effort) {}
 
-  /// A figure (figure_names.h) of a set with these edits. All readings share their sample numbers, so that
-  /// what two of them differ by is known better than either. Read once and kept.
+  /// A figure (figure_names.h, or kSpread) of a set with these edits. All readings share their sample
+  /// numbers, so that what two of them differ by is known better than either. Read once and kept.
   const Estimate& read(std::string_view set, const Edits& edits, const std::string& figure) const;
 
  private:

@@ -17,8 +17,8 @@ Verdict verdict_of(const RuleTrials& trials) {
   return met == std::ssize(trials) ? Verdict::holds : Verdict::holds_when;
 }
 
-std::string_view word_of(Verdict verdict) {
-  switch (verdict) {
+std::string_view verdict_word(const Rule& rule, const RuleTrials& trials) {
+  switch (verdict_of(trials)) {
     case Verdict::holds:
       return "holds";
     case Verdict::holds_when:
@@ -28,7 +28,7 @@ std::string_view word_of(Verdict verdict) {
     case Verdict::not_decided:
       break;
   }
-  return "not decided by light";
+  return rule.asked.starts_with("not tried") ? "not tried" : "not decided by light";
 }
 
 const std::vector<Rule>& rule_book() {

@@ -26,7 +26,6 @@ using RuleTrials = std::vector<RuleTrial>;
 /// Holds: every trial met. Does not: none. Holds when: some, namely those.
 enum class Verdict { holds, holds_when, does_not, not_decided };
 Verdict verdict_of(const RuleTrials& trials);
-std::string_view word_of(Verdict verdict);
 
 struct Rule {
   int number;
@@ -34,6 +33,9 @@ struct Rule {
   std::string_view asked;  ///< what must come out for it to hold; why not, where light does not decide it
   RuleTrials (*tried)(const RuleBench&) = nullptr;  ///< null: not decided by light
 };
+
+/// "holds", "holds when", "does not hold"; "not decided by light", or "not tried" where that is why.
+std::string_view verdict_word(const Rule& rule, const RuleTrials& trials);
 
 /// All of them, by number.
 const std::vector<Rule>& rule_book();

@@ -66,8 +66,7 @@ std::vector<Rule> rules_by_arithmetic() {
   return {{10, "Half a stop is a quarter less light", "25 %, within one", half_a_stop},
           {23, "3:1 is a stop and a half, 5:1 two and a half", "within a tenth of a stop", ratios_in_stops},
           {24, "Key a stop over fill reads 3:1", "3 : 1", key_over_fill},
-          {29, "f/16 in sun, three stops more under an overcast sky or in open shade", "within half a stop",
-           sunny_sixteen},
+          {29, "f/16 in sun, three stops more under an overcast sky", "within half a stop", sunny_sixteen},
           {31, "Double glazing passes 80 %, triple 70 %", "within five hundredths", panes},
           {34, "1/60 s freezes a hand or a liquid", "a smear of a millimetre at most", frozen},
           {35, "A splash wants 1/1000 s, better 1/8000 s", "a smear of a millimetre at most", splash}};
@@ -81,8 +80,7 @@ std::vector<Rule> rules_light_does_not_decide() {
            "not tried here; see meter --relief"},
           {26, "Raking light suits fine texture and clutters coarse", "a taste"},
           {33, "Hand-hold no slower than one over the focal length, or 1/60 s", "a matter of hands"},
-          {36, "Wisps of steam want a slow shutter, or a fast one", "a matter of how steam moves"},
-          {37, "A north window is the steadiest", "not tried here; see calendar --facings 8"}};
+          {36, "Wisps of steam want a slow shutter, or a fast one", "a matter of how steam moves"}};
 }
 
 }  // namespace fillside::tools

@@ -2,6 +2,8 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <optional>
+#include <utility>
 
 #include "libsim/view/stops_between.h"
 #include "tools/rule_book.h"
@@ -101,7 +103,7 @@ RuleTrials reach(const RuleBench& bench) {
 
 RuleTrials alike_under_overcast(const RuleBench& bench) {
   RuleTrials trials;
-  for (const char* sky : {"overcast", "lopsided overcast", "bright overcast", "clear"}) {
+  for (const char* sky : {"overcast", "lopsided overcast", "bright overcast"}) {
     const auto looking = [&](int degrees) {
       return bench.read("cake_by_a_window",
                         {fmt::format("daylight.sky={}", sky), "daylight.sun_altitude=40deg",
@@ -111,6 +113,32 @@ RuleTrials alike_under_overcast(const RuleBench& bench) {
     trials.push_back({fmt::format("{} sky: window toward the sun against away from it", sky),
                       stops_between(looking(180), looking(0)), "stops", -kThird, kThird});
   }
+  return trials;
+}
+
+/// Stops between the lightest and the darkest hour of a clear day, 9 to 17 h at the equinox, 50 degrees
+/// north.
+Estimate swing(const RuleBench& bench, const char* facing) {
+  std::optional<Estimate> low, high;
+  for (const char* hour : {"09", "11", "13", "15", "17"}) {
+    const Estimate lx =
+        bench.read("cake_by_a_window",
+                   {"daylight.sky=clear", "daylight.outdoor=12klx", "daylight.latitude=50deg",
+                    "daylight.longitude=15deg", fmt::format("daylight.time=2026-03-20T{}:00:00+01:00", hour),
+                    fmt::format("window.facing={}", facing)},
+                   kUp);
+    if (!low || lx.value() < low->value()) low = lx;
+    if (!high || lx.value() > high->value()) high = lx;
+  }
+  return stops_between(*low, *high);
+}
+
+RuleTrials north_is_steady(const RuleBench& bench) {
+  RuleTrials trials;
+  for (const auto& [facing, word] : {std::pair{"E", "east"}, {"S", "south"}, {"W", "west"}})
+    trials.push_back(
+        {fmt::format("clear day, 9 to 17 h: swing of the {} window less that of the north", word),
+         swing(bench, facing) - swing(bench, "N"), "stops", 0.0});
   return trials;
 }
 
@@ -152,6 +180,8 @@ std::vector<Rule> rules_of_the_window() {
        "two per cent of the light outdoors there", reach},
       {38, "Under a thick overcast it does not matter which way a window looks",
        "toward the sun and away from it alike within a third of a stop", alike_under_overcast},
+      {37, "A north window is the steadiest", "light on the table that swings less through a clear day",
+       north_is_steady},
       {39, "Glass below the table top gives the table nothing",
        "less than a third of a stop by the glass below", below_the_sill}};
 }

@@ -3,30 +3,27 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "tools/figure_json.h"
+#include "tools/meter_table.h"
 #include "tools/open_scene.h"
 
 namespace fillside::tools {
 namespace {
 
 std::string number_text(const Estimate& value) {
-  const int decimals = std::abs(value.value()) >= 20.0 ? 0 : std::abs(value.value()) >= 5.0 ? 1 : 2;
-  const double width = value.half_width_95();
-  return width > 0.0 ? fmt::format("{:.{}f} ± {:.{}f}", value.value(), decimals, width, decimals)
-                     : fmt::format("{:.{}f}", value.value(), decimals);
+  return value.half_width_95() > 0.0 ? with_error(value) : fmt::format("{:.3g}", value.value());
 }
 
 std::string trial_line(const RuleTrial& trial) {
   return fmt::format("- {}: {}{}{} ({}{})\n", trial.where, number_text(trial.value),
-                     trial.unit.empty() ? "" : " ", trial.unit, trial.met() ? "so" : "not so",
+                     trial.unit.empty() ? "" : " ", trial.unit, trial.met() ? "holds" : "does not",
                      trial.too_close() ? ", too close to be sure" : "");
 }
 
 std::string section_of(const TriedRule& tried) {
   const auto& [rule, trials] = tried;
-  std::string text = fmt::format("\n**{}. {}**: {}.\n", rule.number, rule.says, word_of(verdict_of(trials)));
+  std::string text = fmt::format("\n**{}. {}**: {}.\n", rule.number, rule.says, verdict_word(rule, trials));
   if (trials.empty()) return text + fmt::format("\n- {}\n", rule.asked);
   text += fmt::format("Asked: {}.\n\n", rule.asked);
   for (const RuleTrial& trial : trials) text += trial_line(trial);
@@ -38,7 +35,8 @@ std::string counts(const std::vector<TriedRule>& tried) {
     return std::ranges::count_if(tried, [&](const TriedRule& t) { return verdict_of(t.second) == verdict; });
   };
   return fmt::format(
-      "{} hold, {} hold in some of the cases tried, {} do not hold, {} are not decided by light.",
+      "{} hold, {} hold in some of the cases tried, {} do not hold, {} were not tried or are no matter of "
+      "light.",
       count(Verdict::holds), count(Verdict::holds_when), count(Verdict::does_not),
       count(Verdict::not_decided));
 }
@@ -49,14 +47,14 @@ std::string rules_page(const std::vector<TriedRule>& tried, const Effort& effort
   std::string text = fmt::format(
       "# Rules of thumb, put to the test\n\nEach rule asks figures to lie between bounds; \"holds\" means "
       "all of "
-      "them do, \"holds when\" those\nmarked so. Error bars are 95 % intervals. Made by `fillside rules` "
+      "them do, \"holds when\" the cases\nmarked so. Error bars are 95 % intervals. Made by `fillside rules` "
       "from the "
       "sets in scenes/rules.\n\n{}\n\n",
       counts(tried));
   if (tried.size() > 1) {
     text += "| # | rule | verdict |\n|---|---|---|\n";
     for (const auto& [rule, trials] : tried)
-      text += fmt::format("| {} | {} | {} |\n", rule.number, rule.says, word_of(verdict_of(trials)));
+      text += fmt::format("| {} | {} | {} |\n", rule.number, rule.says, verdict_word(rule, trials));
   }
   for (const TriedRule& each : tried) text += section_of(each);
   return text + fmt::format("\n{}\n", effort_text(effort));
@@ -68,7 +66,7 @@ nlohmann::ordered_json rules_json(const std::vector<TriedRule>& tried, const Eff
     nlohmann::ordered_json entry{{"rule", rule.number},
                                  {"says", rule.says},
                                  {"asked", rule.asked},
-                                 {"verdict", word_of(verdict_of(trials))}};
+                                 {"verdict", verdict_word(rule, trials)}};
     for (const RuleTrial& trial : trials)
       entry["trials"].push_back({{"where", trial.where},
                                  {"value", figure_json(trial.value)},
