@@ -5,8 +5,11 @@
 #include <algorithm>
 
 #include "libsim/scene/wording.h"
+#include "tools/completion.h"
+#include "tools/declared_verbs.h"
 #include "tools/exit_status.h"
 #include "tools/help_pages.h"
+#include "tools/manual.h"
 #include "tools/misuse.h"
 #include "tools/shell_words.h"
 #include "tools/verb_options.h"
@@ -14,15 +17,11 @@
 namespace fillside::tools {
 namespace {
 
-std::vector<HelpLine> options_of(const CLI::App& verb) {
+std::vector<HelpLine> help_of(const std::string& name) {
   std::vector<HelpLine> lines;
-  for (const CLI::Option* option : verb.get_options()) {
-    if (option->get_positional()) continue;
-    std::string term = option->get_snames().empty() ? "" : "-" + option->get_snames().front() + ", ";
-    term += "--" + option->get_lnames().front();
-    if (option->get_items_expected_max() > 0) term += " " + option->get_type_name();
-    lines.push_back({term, option->get_description()});
-  }
+  for (const DeclaredVerb& verb : declared_verbs())
+    if (verb.page.name == name)
+      for (const DeclaredOption& option : verb.options) lines.push_back({option.term(), option.help});
   return lines;
 }
 
@@ -70,9 +69,28 @@ Arguments parsed(CLI::App& app, Arguments& a, int count, const char* const* word
   return a;
 }
 
+/// "--completion bash" and "--manual fillside": pages made from what is declared.
+std::optional<NothingToRun> page_asked_for(int count, const char* const* words) {
+  const std::string_view what = count > 1 ? words[1] : "", which = count == 3 ? words[2] : "";
+  const auto refused = [&](std::string_view choices) {
+    return NothingToRun{fmt::format("fillside: {} takes {}. See fillside --help.\n", what, choices), true,
+                        kBadUsage};
+  };
+  if (what == "--completion") {
+    const auto script = completion_for(which);
+    return script ? NothingToRun{*script} : refused("bash, zsh or fish");
+  }
+  if (what == "--manual") {
+    const auto page = manual_page(which);
+    return page ? NothingToRun{*page} : refused("fillside or fillside-scene");
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::variant<Arguments, NothingToRun> read_arguments(int count, const char* const* words) {
+  if (auto page = page_asked_for(count, words)) return *page;
   const std::string version = "fillside " FILLSIDE_VERSION;
   Arguments a;
   CLI::App app("", "fillside");
@@ -84,8 +102,9 @@ std::variant<Arguments, NothingToRun> read_arguments(int count, const char* cons
     return parsed(app, a, count, words);
   } catch (const CLI::CallForHelp&) {
     const auto chosen = app.get_subcommands();
-    return NothingToRun{chosen.empty() ? main_page()
-                                       : verb_page(chosen.front()->get_name(), options_of(*chosen.front()))};
+    return NothingToRun{chosen.empty()
+                            ? main_page()
+                            : verb_page(chosen.front()->get_name(), help_of(chosen.front()->get_name()))};
   } catch (const CLI::CallForVersion&) {
     return NothingToRun{version + "\n"};
   } catch (const Misuse& misuse) {

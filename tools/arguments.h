@@ -21,7 +21,7 @@ inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
                        kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
                        kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03),
-                       kSensitivityPrecision = stops(0.01);
+                       kSensitivityPrecision = stops(0.01), kRulesPrecision = stops(0.03);
 
 struct Arguments {
   std::string verb;
@@ -64,6 +64,8 @@ struct Arguments {
   bool cut = false, back = false;
   std::vector<StockSize> stock, prices;
   Length kerf = metres(0.0);
+  // rules
+  std::vector<int> rules;  ///< their numbers; empty: all
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset
@@ -74,6 +76,7 @@ struct Arguments {
   int facings = 1;
   // scene
   std::string new_file;
+  bool schema = false;  ///< --schema
   bool catalogue = false;
   /// The command for the files' metadata, quoted for a shell; without what cannot change a file (threads,
   /// folder).

@@ -83,6 +83,9 @@ series citrus_tart_distance citrus_tart --vary "board.near.distance=15cm,18cm,22
 
 plan citrus_tart citrus_tart
 
+# Rules of thumb, put to the test.
+case "rules_of_thumb" in *"$only"*) "$fillside" rules >"$out/rules_of_thumb.md" ;; esac
+
 # B. Red lentil soup: where does the curtain mirror in it?
 picture lentil_soup lentil_soup --brighter "2/3 stop"
 picture lentil_soup-veil lentil_soup --brighter "2/3 stop" --set "camera.elevation=45 deg"

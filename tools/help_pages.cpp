@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 11> kVerbPages{
+const std::array<VerbPage, 12> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -89,6 +89,16 @@ const std::array<VerbPage, 11> kVerbPages{
         "many stops hang on it, the most first. \"Measure first\" makes nine tenths of the doubt; what moves "
         "less than a tenth of all together you need not think about.",
         "fillside sensitivity my_table.toml --keys board --off-by board.fill.distance=3cm"},
+    VerbPage{
+        "rules", "[--rule N]... [options]", "Which rules of thumb of the trade hold, and when",
+        "Forty rules that people who work by a window go by: twice as far costs two stops, closer is softer, "
+        "a "
+        "larger card beats a nearer one. Each asks figures to lie between bounds; they are read in small "
+        "sets "
+        "that the program carries with it (scenes/rules), or worked out where a formula decides. Holds: all "
+        "do. Holds when: those that are marked so. What light does not decide is said to be so. The page is "
+        "Markdown.",
+        "fillside rules --rule 1 --rule 14"},
     VerbPage{
         "calendar", "SCENE [options]", "When is the light good at this table?",
         "The set is measured once and read under every sun of a year, always between an overcast and a clear "

@@ -70,6 +70,8 @@ void refuse_shape(const std::string& verb, const std::string& last_word) {
 void refuse_contradictions(const Arguments& a) {
   refuse_one_name_twice(a.variants);
   if (a.verb == "scene") return;
+  if (a.verb == "rules" && a.seconds) throw Misuse{"rules measures to a --precision, not for some --seconds"};
+  if (a.verb == "rules") return;
   if (a.scenes.empty())
     throw Misuse{fmt::format("{} needs a scene; fillside scene writes one to start with", a.verb)};
   if (a.verb == "calendar" && a.scenes.size() > 1)

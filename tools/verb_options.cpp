@@ -132,6 +132,16 @@ void add_sensitivity_options(CLI::App& verb, Arguments& a) {
             [&a](const std::string& word) { a.off_by.push_back(word); });
 }
 
+void add_rules_options(CLI::App& verb, Arguments& a) {
+  add_value(verb, "--rule", "N", "only this one, by its number; any number of times",
+            [&a](const std::string& word) {
+              a.rules.push_back(static_cast<int>(whole_number("--rule", word, {1, 40})));
+            });
+  add_switch(verb, "--json", a.json, "the answer as JSON, for programs");
+  add_switch(verb, "-q,--quiet", a.quiet, "no progress and no notes");
+  add_measuring(verb, a, kRulesPrecision);
+}
+
 void add_plan_options(CLI::App& verb, Arguments& a) {
   add_switch(verb, "--cut", a.cut, "the boards to cut out of stock sheets, instead of the plan");
   add_value(verb, "--stock", "SHEETS",
@@ -185,8 +195,11 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
     });
     add_switch(verb, "--catalogue", a.catalogue,
                "list the surfaces, cloths and sheets that a scene can name");
+    add_switch(verb, "--schema", a.schema,
+               "the scene language as a JSON Schema, for an editor that completes");
     return;
   }
+  if (page.name == "rules") return add_rules_options(verb, a);
   if (page.name == "map")
     add_words(verb, "words", [&a](const std::string& word) { take_map_word(a, word); });
   else

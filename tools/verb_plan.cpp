@@ -23,7 +23,8 @@ namespace fillside::tools {
 namespace {
 
 /// One page as SVG, PDF and PNG; gives their names.
-nlohmann::ordered_json write_page(const PrintedPage& page, const std::string& stem, const Metadata& metadata) {
+nlohmann::ordered_json write_page(const PrintedPage& page, const std::string& stem,
+                                  const Metadata& metadata) {
   nlohmann::ordered_json files;
   for (const auto& [ending, as] : {std::pair{"svg", SheetFile::svg}, std::pair{"pdf", SheetFile::pdf},
                                    std::pair{"png", SheetFile::png}}) {

@@ -16,6 +16,7 @@ int run_compare(const Arguments& arguments);
 int run_series(const Arguments& arguments);
 int run_place(const Arguments& arguments);
 int run_sensitivity(const Arguments& arguments);
+int run_rules(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
 int run_plan(const Arguments& arguments);
 

@@ -136,13 +136,10 @@ TEST(Sensitivity, of_a_reflectance_that_is_all_there_is_is_one_over_it) {
   EXPECT_NEAR(input.slopes.front().value(), std::log2(0.55 / 0.45) / 0.1, 1e-4);
 }
 
+// In a black room a meter that looks at the window sees the window only.
 TEST(Sensitivity, is_nothing_for_what_cannot_matter) {
-  for (const char* path : {"table.depth", "room.walls", "room.depth", "board.fill.thickness"}) {
-    std::vector<std::string> edits = kOnlyTheBoard;
-    edits.front() = "table.height=75cm";
-    const bool walls = std::string_view(path) == "room.walls";
-    const SensitivityInput input =
-        slope_of(walls ? even_window() : small_set(kFood, kOnlyTheBoard), path, kTowardWindow, 0.01);
+  for (const char* path : {"table.depth", "room.depth", "board.fill.thickness", "board.fill.reflectance"}) {
+    const SensitivityInput input = slope_of(small_set(kFood, kOnlyTheBoard), path, kTowardWindow, 0.01);
     EXPECT_LE(std::abs(input.moves.front().value()), input.moves.front().half_width_95()) << path;
     EXPECT_LE(input.moves.front().half_width_95(), 0.01) << path;
   }
