@@ -15,7 +15,7 @@ find_package(NLopt CONFIG REQUIRED NO_CMAKE_PACKAGE_REGISTRY
              PATHS /usr/lib/${CMAKE_LIBRARY_ARCHITECTURE}/cmake/nlopt)  # libnlopt-dev; C only, so NLopt::nlopt
 find_package(Threads REQUIRED)
 find_package(PkgConfig REQUIRED)
-pkg_check_modules(CAIRO REQUIRED IMPORTED_TARGET cairo>=1.16 cairo-ft freetype2)  # libcairo2-dev
+pkg_check_modules(CAIRO REQUIRED IMPORTED_TARGET cairo>=1.16 cairo-ft cairo-pdf cairo-svg freetype2)  # libcairo2-dev
 pkg_check_modules(ERFA REQUIRED IMPORTED_TARGET erfa>=2.0)  # liberfa-dev
 if(PROJECT_NAME STREQUAL "fillside")                    # embedded by the build; an installed library carries it already
   find_file(DEJAVU_SANS_FILE DejaVuSans.ttf REQUIRED     # fonts-dejavu-core

@@ -14,11 +14,13 @@
 #include "libsim/base/quantity.h"        // lengths, angles, lux and so on, read from and written as text
 #include "libsim/base/sample_numbers.h"  // low-discrepancy numbers by address
 #include "libsim/base/space.h"           // points, directions, frames, rays
+#include "libsim/base/unit_symbols.h"    // the units that each kind of quantity may be written in
 #include "libsim/base/warp.h"            // from the unit square to shapes and directions, with densities
 
 // geometry: shapes, and where rays meet them
 #include "libsim/geometry/cell_noise.h"    // cells around scattered points
 #include "libsim/geometry/citrus_wheel.h"  // what a cut citrus fruit shows
+#include "libsim/geometry/convex_hull.h"   // the outline of a cloud of points in a plane
 #include "libsim/geometry/crossing.h"      // do flat sheets cut through each other, or through the skin of a
 #include "libsim/geometry/cut.h"       // A mesh cut along a level plane, as a glass is by the surface of what
 #include "libsim/geometry/cutlery.h"   // what spoons and forks share
@@ -133,7 +135,7 @@
 #include "libsim/scene/sections.h"        // the headings of a scene file, once
 #include "libsim/scene/source_text.h"     // what must hold of a scene's text before the TOML library may
 #include "libsim/scene/source_tree.h"     // what a scene file said, before anything is made of it
-#include "libsim/scene/spelt_out.h"       // a set with what it leaves out said in numbers
+#include "libsim/scene/spelt_out.h"       // A set with what it leaves out said in numbers
 #include "libsim/scene/spot_check.h"      // checks of where things are said to be and what they refer to by
 #include "libsim/scene/surface_check.h"   // checks of what things are made of
 #include "libsim/scene/things.h"          // the things of a scene that may stand more than once (windows
@@ -154,6 +156,7 @@
 #include "libsim/sensor/meter.h"        // A light meter
 #include "libsim/sensor/patch.h"        // A patch of the subject's own skin
 #include "libsim/sensor/receiver.h"     // the place where light is received, and how much each direction
+#include "libsim/sensor/seen_things.h"  // what the camera sees of each thing, with what stands before it
 #include "libsim/sensor/sensor_format.h"  // sensors by size
 
 // transport: the journey of the light
@@ -200,6 +203,7 @@
 #include "libsim/view/reading.h"         // what a meter or patch says
 #include "libsim/view/round_numbers.h"   // round numbers as people choose them, and how they are written
 #include "libsim/view/set_outline.h"     // the set seen from above, to draw into maps of level planes
+#include "libsim/view/set_view.h"        // the set as a draughtsman sees it, with the measures that a builder
 #include "libsim/view/softness.h"        // how soft a shadow's edge is
 #include "libsim/view/starting_point.h"  // which settings to start with, and which others give the same
 #include "libsim/view/stops_between.h"   // how many stops lie between two lights
@@ -207,33 +211,50 @@
 #include "libsim/view/tones.h"           // where the tones of a picture lie
 
 // what_if: what would be, and whether it is so
-#include "libsim/what_if/anchored.h"        // scaling what was measured to the description's anchor
-#include "libsim/what_if/audit.h"           // how far the cached mode is off
-#include "libsim/what_if/calendar.h"        // when the light at a table is good
-#include "libsim/what_if/claims.h"          // claims
-#include "libsim/what_if/comparison.h"      // what differs between two sets that were read side by side
-#include "libsim/what_if/daylit_set.h"      // A set measured once by daylight coefficients and read under any
-#include "libsim/what_if/effort.h"          // how well and how long to measure
-#include "libsim/what_if/exposure_plan.h"   // what a photographer sets the camera to, for a set that has
-#include "libsim/what_if/figure_names.h"    // figures of a set by name, for claims
-#include "libsim/what_if/fixed_exposure.h"  // one exposure for several pictures
-#include "libsim/what_if/freedom.h"         // what may be moved or chosen
-#include "libsim/what_if/glare_moves.h"     // which way to move to lose a mirror image
-#include "libsim/what_if/glare_reading.h"   // every window and lamp that the camera sees mirrored
-#include "libsim/what_if/image_search.h"    // looking for mirror images
+#include "libsim/what_if/anchored.h"       // scaling what was measured to the description's anchor
+#include "libsim/what_if/audit.h"          // how far the cached mode is off
+#include "libsim/what_if/calendar.h"       // when the light at a table is good
+#include "libsim/what_if/card_key.h"       // a section of a scene as a flat list of keys with their values
+#include "libsim/what_if/card_reader.h"    // a set card read back
+#include "libsim/what_if/card_remarks.h"   // what follows from a card's measures and helps the hand
+#include "libsim/what_if/card_sentence.h"  // the fixed words of a set card, once
+#include "libsim/what_if/claims.h"         // claims
+#include "libsim/what_if/comparison.h"     // what differs between two sets that were read side by side
+#include "libsim/what_if/cut_list.h"       // the boards of a set cut out of the sheets that shops sell
+#include "libsim/what_if/cut_words.h"      // a cut list in words
+#include "libsim/what_if/daylit_set.h"     // A set measured once by daylight coefficients and read under any
+#include "libsim/what_if/dish_figures.h"   // what concerns the dish as a whole
+#include "libsim/what_if/effort.h"         // how well and how long to measure
+#include "libsim/what_if/expected_readings.h"  // what a person should read in the set once it stands
+#include "libsim/what_if/exposure_plan.h"      // what a photographer sets the camera to, for a set that has
+#include "libsim/what_if/figure_names.h"       // figures of a set by name, for claims
+#include "libsim/what_if/fixed_exposure.h"     // one exposure for several pictures
+#include "libsim/what_if/freedom.h"            // what may be moved or chosen
+#include "libsim/what_if/glare_moves.h"        // which way to move to lose a mirror image
+#include "libsim/what_if/glare_reading.h"      // every window and lamp that the camera sees mirrored
+#include "libsim/what_if/guillotine.h"    // rectangles out of sheets with straight cuts from edge to edge
+#include "libsim/what_if/image_search.h"  // looking for mirror images
 #include "libsim/what_if/input_uncertainty.h"  // how far each number of a set may be off
 #include "libsim/what_if/light_field.h"        // the light at a point as a whole
 #include "libsim/what_if/map_reading.h"        // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/named_section.h"      // from the name that results use for a thing back to its
 #include "libsim/what_if/obstacles.h"          // what stands where it may not
 #include "libsim/what_if/optimum_search.h"     // the largest value of a function of a few shares
-#include "libsim/what_if/paired_sets.h"        // two sets read with the same sample numbers
-#include "libsim/what_if/part_reading.h"       // one instrument read part by part
-#include "libsim/what_if/picture_reading.h"    // A picture measured to a wanted precision, by rows, with the
-#include "libsim/what_if/place.h"              // place
-#include "libsim/what_if/sensitivity.h"        // which number of a set its figures hang on
-#include "libsim/what_if/series.h"  // one set with one or two of its keys taken through several values
+#include "libsim/what_if/paired_sets.h"   // two sets read with the same sample numbers for the sake of what
+#include "libsim/what_if/part_reading.h"  // one instrument read part by part
+#include "libsim/what_if/picture_reading.h"     // A picture measured to a wanted precision, by rows, with the
+#include "libsim/what_if/place.h"               // place
+#include "libsim/what_if/remarks_on_camera.h"   // can the camera stand and focus there?
+#include "libsim/what_if/remarks_on_light.h"    // does light arrive, does the sun fall on something that
+#include "libsim/what_if/remarks_on_picture.h"  // is in the picture what should be, and nothing else?
+#include "libsim/what_if/remarks_on_shading.h"  // does something stand in the key's way to the dish
+#include "libsim/what_if/remarks_on_standing.h"  // does everything stand on something?
+#include "libsim/what_if/sensitivity.h"          // which number of a set its figures hang on
+#include "libsim/what_if/series.h"    // one set with one or two of its keys taken through several values
+#include "libsim/what_if/set_card.h"  // what a second person needs to build a set
 #include "libsim/what_if/set_instruments.h"    // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"        // all meters and patches of a set, read to a wanted precision
+#include "libsim/what_if/set_remarks.h"        // A look over the set before the light is measured, as an
 #include "libsim/what_if/shadow_edge.h"        // the shadow that a thing casts on the table
 #include "libsim/what_if/shared_instrument.h"  // one instrument that stands in several sets
 #include "libsim/what_if/shared_reading.h"     // several sets read side by side
@@ -247,7 +268,9 @@
 #include "libsim/writers/contour_numbers.h"  // where the numbers of contour lines stand
 #include "libsim/writers/csv.h"              // comma-separated values for spreadsheets
 #include "libsim/writers/curve_sheet.h"      // figures against what was varied
+#include "libsim/writers/cut_sheet.h"        // the sheets to buy with the boards that are cut from them
 #include "libsim/writers/day_sheet.h"        // one day at a meter as a page
+#include "libsim/writers/dimension_line.h"   // A measure as draughtsmen write it
 #include "libsim/writers/drawing.h"          // A sheet to draw on
 #include "libsim/writers/exr.h"              // openEXR files
 #include "libsim/writers/grid_sheet.h"       // one figure over two things that were varied
@@ -266,7 +289,10 @@
 #include "libsim/writers/picture_scaling.h"  // pictures made smaller or larger
 #include "libsim/writers/picture_sheet.h"    // pictures as they are shown
 #include "libsim/writers/plain_table.h"      // A table for the terminal
+#include "libsim/writers/plan_sheet.h"       // A set from above and from two sides, to scale on A4
 #include "libsim/writers/png.h"              // PNG files
+#include "libsim/writers/printed_page.h"     // A page that is drawn once and written as what is wanted
 #include "libsim/writers/scale_bar.h"        // A bar that is a round number of centimetres long
 #include "libsim/writers/sheet_space.h"      // places on a sheet, in pixels
+#include "libsim/writers/view_drawing.h"     // one view of a set, to scale
 #include "libsim/writers/year_sheet.h"       // A year at one meter as a page

@@ -9,6 +9,7 @@
 
 #include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
+#include "libsim/what_if/cut_list.h"
 #include "libsim/what_if/place.h"
 #include "libsim/what_if/series.h"
 #include "tools/variant.h"
@@ -20,8 +21,7 @@ inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
                        kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
                        kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03),
-                       kSensitivityPrecision = stops(0.01),
-                       kRulesPrecision = stops(0.03);
+                       kSensitivityPrecision = stops(0.01), kRulesPrecision = stops(0.03);
 
 struct Arguments {
   std::string verb;
@@ -60,6 +60,10 @@ struct Arguments {
   bool may_show = false, may_shade = false;
   // sensitivity
   std::vector<std::string> keys, off_by;  ///< its --of words stand in `figures`
+  // plan
+  bool cut = false, back = false;
+  std::vector<StockSize> stock, prices;
+  Length kerf = metres(0.0);
   // rules
   std::vector<int> rules;  ///< their numbers; empty: all
   // calendar
@@ -72,6 +76,7 @@ struct Arguments {
   int facings = 1;
   // scene
   std::string new_file;
+  bool schema = false;  ///< --schema
   bool catalogue = false;
   /// The command for the files' metadata, quoted for a shell; without what cannot change a file (threads,
   /// folder).

@@ -17,13 +17,16 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 11> kVerbPages{
+const std::array<VerbPage, 12> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
-    VerbPage{"check", "SCENE... [options]", "Is the scene sound, and does it show what it claims?",
-             "Every [[claim]] of the scene is measured. Status 1 when one does not hold.",
-             "fillside check my_table.toml"},
+    VerbPage{
+        "check", "SCENE... [options]", "Is the scene sound, and does it show what it claims?",
+        "First it looks the set over: boards in the picture, a board, the camera or you in the key's way, "
+        "food that hangs in the air or is not seen, a window mirrored in soup or glass, sun on foil; each "
+        "with what to do. Then every [[claim]] of the scene is measured: status 1 when one does not hold.",
+        "fillside check my_table.toml"},
     VerbPage{"meter", "SCENE... [options]", "What meters read, and who sends the light",
              "Five meters stand in the dish's place with the food taken away; the scene's own meters and the "
              "sides of "
@@ -79,7 +82,8 @@ const std::array<VerbPage, 11> kVerbPages{
     VerbPage{
         "sensitivity", "SCENE [--of FIGURE]... [--keys PATTERN]... [options]",
         "Which number to measure with care, and which to stop worrying about",
-        "Every number of the set is varied by as much as it may be off: lengths by tape 1 cm or 2 %, angles 3 "
+        "Every number of the set is varied by as much as it may be off: lengths by tape 1 cm or 2 %, angles "
+        "3 "
         "deg, clock positions 5 deg, catalogue reflectances as the catalogue says, the sky by a stop. You "
         "are told what a figure changes by per cm, per deg or per 0.1, and, times what it may be off by, how "
         "many stops hang on it, the most first. \"Measure first\" makes nine tenths of the doubt; what moves "
@@ -87,8 +91,10 @@ const std::array<VerbPage, 11> kVerbPages{
         "fillside sensitivity my_table.toml --keys board --off-by board.fill.distance=3cm"},
     VerbPage{
         "rules", "[--rule N]... [options]", "Which rules of thumb of the trade hold, and when",
-        "Forty rules that people who work by a window go by: twice as far costs two stops, closer is softer, a "
-        "larger card beats a nearer one. Each asks figures to lie between bounds; they are read in small sets "
+        "Forty rules that people who work by a window go by: twice as far costs two stops, closer is softer, "
+        "a "
+        "larger card beats a nearer one. Each asks figures to lie between bounds; they are read in small "
+        "sets "
         "that the program carries with it (scenes/rules), or worked out where a formula decides. Holds: all "
         "do. Holds when: those that are marked so. What light does not decide is said to be so. The page is "
         "Markdown.",
@@ -100,7 +106,15 @@ const std::array<VerbPage, 11> kVerbPages{
         "the dish. Makes SCENE-calendar.csv with a line a step and SCENE-year.png; with --date "
         "SCENE-day.csv and SCENE-day.png. The scene needs latitude, longitude, and where its first window "
         "looks.",
-        "fillside calendar my_table.toml --offset +01:00 --iso 400 --slowest \"1/60 s\""}};
+        "fillside calendar my_table.toml --offset +01:00 --iso 400 --slowest \"1/60 s\""},
+    VerbPage{
+        "plan", "SCENE [options]", "A card and a drawing to build the set from, and boards to cut",
+        "Prints the set card: every measure from a cross under the dish, in the order in which one builds, "
+        "with the readings to check it by. Makes SCENE-plan.svg, .pdf and .png: top view and side views to "
+        "scale, for one A4 page. The card can be read back: --back takes a card, with what you changed on "
+        "it, and prints its scene. --cut makes SCENE-cut.svg, .pdf and .png instead: which sheets to buy, "
+        "and where to cut them.",
+        "fillside plan my_table.toml -o plans"}};
 
 std::string main_page() {
   std::vector<HelpLine> verbs;

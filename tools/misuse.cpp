@@ -7,6 +7,7 @@
 #include "libsim/scene/wording.h"
 #include "tools/edited_scene.h"
 #include "tools/help_pages.h"
+#include "tools/stock_words.h"
 
 namespace fillside::tools {
 namespace {
@@ -96,6 +97,13 @@ void refuse_contradictions(const Arguments& a) {
     if (text.find('=') == std::string::npos || text.ends_with('='))
       throw Misuse{fmt::format("--off-by: {} is not KEY=AMOUNT; for example --off-by board.fill.distance=3cm",
                                in_quotes(text))};
+  if (a.verb == "plan" && a.scenes.size() > 1)
+    throw Misuse{fmt::format("plan takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  if (!a.cut && (!a.stock.empty() || !a.prices.empty() || a.kerf.si > 0.0))
+    throw Misuse{"--stock, --price and --kerf go with --cut"};
+  if (a.back && (a.cut || a.json || !a.edits.empty()))
+    throw Misuse{"--back prints the scene of a card; leave --cut, --json and --set out"};
+  priced_stock(a.stock, a.prices);
   if (a.date && a.year) throw Misuse{"--date and --year: the date says the year"};
   if (a.precision && a.seconds) throw Misuse{"--precision and --seconds: give one of the two"};
   if (std::ranges::count(a.scenes, "-") > 1) throw Misuse{"standard input (-) can be read only once"};

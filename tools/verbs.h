@@ -18,5 +18,6 @@ int run_place(const Arguments& arguments);
 int run_sensitivity(const Arguments& arguments);
 int run_rules(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
+int run_plan(const Arguments& arguments);
 
 }  // namespace fillside::tools
