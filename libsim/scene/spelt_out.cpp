@@ -83,7 +83,7 @@ void spell_item(ItemSection& item) {
 void spell_daylight(Description& d) {
   for (const OutsidePart& part : outside_of(d))
     if (const auto* sun = std::get_if<SunDisc>(&part.light))
-      fill(d.daylight.sun_illuminance, lux(sun->normal_lx));
+      fill(d.daylight.sun_illuminance, lux(sun->normal_illuminance_lx));
   const auto to_sun = sun_direction(d);
   const auto type = sky_type_named(d.daylight.sky);
   const auto usual =
