@@ -22,7 +22,8 @@ int run(const Arguments& arguments) {
   static constexpr std::array kVerbs{
       Verb{"scene", run_scene},   Verb{"check", run_check},   Verb{"meter", run_meter},
       Verb{"map", run_map},       Verb{"render", run_render}, Verb{"compare", run_compare},
-      Verb{"series", run_series}, Verb{"place", run_place},   Verb{"calendar", run_calendar}};
+      Verb{"series", run_series}, Verb{"place", run_place},   Verb{"calendar", run_calendar},
+      Verb{"report", run_report}};
   for (const auto& [name, verb] : kVerbs)
     if (arguments.verb == name) return verb(arguments);
   return kBadUsage;

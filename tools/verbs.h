@@ -16,5 +16,6 @@ int run_compare(const Arguments& arguments);
 int run_series(const Arguments& arguments);
 int run_place(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
+int run_report(const Arguments& arguments);
 
 }  // namespace fillside::tools
