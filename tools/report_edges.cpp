@@ -80,8 +80,9 @@ void add_glare(const Reported& reported, PageSection& section) {
         PageText{"Glare: nothing in the frame mirrors a window or lamp so that it shows."});
     return;
   }
-  PagePicture overlay{taken.developed, "The picture with what mirrors in it marked",
-                      "Where it mirrors. The lighter the mark, the more it adds: from 1/3, 2/3, 1, 2 and 3 stops on."};
+  PagePicture overlay{
+      taken.developed, "The picture with what mirrors in it marked",
+      "Where it mirrors. The lighter the mark, the more it adds: from 1/3, 2/3, 1, 2 and 3 stops on."};
   draw_overlay(overlay.picture, taken.pixels, answer.reading);
   section.blocks.push_back(table);
   section.blocks.push_back(std::move(overlay));

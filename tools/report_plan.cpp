@@ -10,7 +10,7 @@ namespace fillside::tools {
 namespace {
 
 constexpr std::size_t kMostTriangles = 14000;
-constexpr int kStillWidth = 480, kStillHeight = 320;
+constexpr int kStillWidth = 420, kStillHeight = 280;
 
 /// A still of the whole set, lit as it is.
 PageRoom room_of(const Reported& reported) {
@@ -24,8 +24,10 @@ PageRoom room_of(const Reported& reported) {
   ProgressBar bar("looking at the set", reported.arguments.quiet);
   PictureReading taken = take_picture(set.scene, view, effort, bar.callback());
   taken.measurement.scale(reading.light_factor());
-  return {developed_at(reported.exposure, taken.measurement),
-          "The set from the photographer's side, exposed as the picture is",
+  FixedExposure brighter = reported.exposure;  // the room is darker than the dish
+  brighter.metered = brighter.metered / 2.0;
+  return {developed_at(brighter, taken.measurement),
+          "The set from the photographer's side, a stop brighter than the picture",
           model_of(set.scene, camera, kMostTriangles)};
 }
 

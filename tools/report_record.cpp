@@ -7,6 +7,7 @@
 
 #include "libsim/scene/canonical.h"
 #include "libsim/scene/wording.h"
+#include "libsim/sensor/dials.h"
 #include "tools/cautions.h"
 #include "tools/meter_table.h"
 #include "tools/report.h"
@@ -63,7 +64,7 @@ std::vector<PageFigure> key_figures(const Reported& reported) {
   if (std::isfinite(reported.plan.ev100)) {
     const Settings& base = reported.plan.start.at_base_iso;
     figures.push_back(
-        {"expose", fmt::format("f/{:g} · {}", base.aperture.si, to_text(base.shutter)),
+        {"expose", fmt::format("f/{:g} · {}", base.aperture.si, dial_text(base.shutter)),
          fmt::format("ISO {}{}", base.iso, reported.plan.start.steady_by_hand ? "" : ", from a tripod")});
   }
   if (const auto edge = edge_figure(reported)) figures.push_back(*edge);

@@ -131,7 +131,8 @@ nlohmann::ordered_json document(const Reported& reported, const std::string& pat
 }  // namespace
 
 int run_report(const Arguments& arguments) {
-  const std::vector<ComparedSet> sets = open_compared(arguments);
+  std::vector<ComparedSet> sets = open_compared(arguments);
+  if (arguments.scenes.size() == 1) sets.front().name = "as it is";  // the others are its variants
   const std::string path = arguments.page.empty()
                                ? file_stem_of(arguments.scenes.front(), arguments) + "-report.html"
                                : arguments.page;

@@ -73,9 +73,9 @@ Camera camera_on_the_set(const Scene& scene, const Camera& camera, const Directi
   view.sensor_height = (static_cast<double>(rows) / columns) * view.sensor_width;
   view.focal_length = millimetres(28);
   view.columns = columns, view.rows = rows;
-  const Direction beside = (-0.75 * to_window - 1.0 * Direction::UnitY()).normalized();
-  const Point eye = within(1.9 * beside + 0.95 * Direction::UnitZ(), room_of(scene));
-  look(view, eye, 0.3 * to_window + 0.1 * Direction::UnitZ(), Direction::UnitZ());
+  const Direction beside = (-0.28 * to_window - 1.0 * Direction::UnitY()).normalized();
+  const Point eye = within(1.95 * beside + 1.25 * Direction::UnitZ(), room_of(scene));
+  look(view, eye, 0.15 * to_window + 0.2 * Direction::UnitZ(), Direction::UnitZ());
   return view;
 }
 

@@ -34,8 +34,8 @@ struct SetModel {
 /// Food and props share about `most_triangles`, each by its own number of them.
 SetModel model_of(const Scene& scene, const Camera& camera, std::size_t most_triangles);
 
-/// A camera that looks at the set from within the room: from the corner beside the photographer that is away
-/// from the window, a little above.
+/// A camera that looks at the set from within the room: from behind the photographer's place, a little above
+/// and away from the window.
 Camera camera_on_the_set(const Scene& scene, const Camera& camera, const Direction& to_window, int columns,
                          int rows);
 

@@ -7,13 +7,20 @@
 namespace fillside {
 
 std::string deflated(std::string_view bytes) {
-  uLongf size = compressBound(static_cast<uLong>(bytes.size()));
-  std::string stream(size, '\0');
-  const int status =
-      compress2(reinterpret_cast<Bytef*>(stream.data()), &size, reinterpret_cast<const Bytef*>(bytes.data()),
-                static_cast<uLong>(bytes.size()), Z_BEST_COMPRESSION);
-  if (status != Z_OK) throw WriteError("cannot compress: not enough memory; try smaller pictures");
-  stream.resize(size);
+  z_stream state{};
+  constexpr int kWindowBits = 15, kMemory = 9;
+  // "Filtered" is zlib's word for what a predictor has been over: small numbers, hardly any repeats.
+  if (deflateInit2(&state, Z_BEST_COMPRESSION, Z_DEFLATED, kWindowBits, kMemory, Z_FILTERED) != Z_OK)
+    throw WriteError("cannot compress: not enough memory; try smaller pictures");
+  std::string stream(deflateBound(&state, static_cast<uLong>(bytes.size())), '\0');
+  state.next_in = reinterpret_cast<Bytef*>(const_cast<char*>(bytes.data()));  // zlib only reads them
+  state.avail_in = static_cast<uInt>(bytes.size());
+  state.next_out = reinterpret_cast<Bytef*>(stream.data());
+  state.avail_out = static_cast<uInt>(stream.size());
+  const int status = deflate(&state, Z_FINISH);
+  stream.resize(state.total_out);
+  deflateEnd(&state);
+  if (status != Z_STREAM_END) throw WriteError("cannot compress: not enough memory; try smaller pictures");
   return stream;
 }
 

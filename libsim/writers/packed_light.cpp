@@ -11,8 +11,9 @@
 namespace fillside {
 namespace {
 
-constexpr double kSteps = 512.0, kPower = 2.4, kMost = 32767.0;
-constexpr std::array<int, 3> kOrder{1, 0, 2};  // green first
+constexpr double kSteps = 320.0, kPower = 2.4, kMost = 32767.0;
+constexpr std::array<std::size_t, 3> kOrder{1, 0, 2};  // green first
+using Planes = std::array<std::vector<int>, 3>;
 
 struct Size {
   std::size_t columns, pixels;
@@ -25,13 +26,23 @@ int step_of(double light, double white) {
   return static_cast<int>(std::lround(std::min(q, kMost)));
 }
 
-/// What the neighbours that are already known let one expect.
-int expected(const std::vector<int>& plane, std::size_t pixel, std::size_t columns) {
-  const bool has_left = pixel % columns != 0, has_upper = pixel >= columns;
-  if (has_left && has_upper)
-    return static_cast<int>(std::floor((plane[pixel - 1] + plane[pixel - columns]) / 2.0));
-  if (has_left) return plane[pixel - 1];
-  return has_upper ? plane[pixel - columns] : 0;
+/// The sum of the left and the upper neighbour, as far as there are any.
+struct Neighbours {
+  int sum = 0, count = 0;
+  Neighbours(const std::vector<int>& plane, std::size_t pixel, std::size_t columns) {
+    if (pixel % columns != 0) sum += plane[pixel - 1], ++count;
+    if (pixel >= columns) sum += plane[pixel - columns], ++count;
+  }
+};
+
+/// What the neighbours, and green for the others, let one expect.
+int expected(const Planes& planes, std::size_t k, std::size_t pixel, std::size_t columns) {
+  const Neighbours green(planes[0], pixel, columns);
+  if (k == 0) return green.count == 0 ? 0 : green.sum / green.count;
+  if (green.sum == 0) return planes[0][pixel];
+  const Neighbours own(planes[k], pixel, columns);
+  const double like = std::floor(static_cast<double>(planes[0][pixel]) * own.sum / green.sum);
+  return static_cast<int>(std::min(like, kMost));
 }
 
 std::uint16_t folded(int difference) {
@@ -41,15 +52,13 @@ int unfolded(unsigned number) {
   return number % 2 == 0 ? static_cast<int>(number / 2) : -static_cast<int>(number / 2) - 1;
 }
 
-/// Green, red less green, blue less green.
-std::array<std::vector<int>, 3> planes_of(std::span<const float> rgb, const Size& size, double white) {
-  std::array<std::vector<int>, 3> planes;
-  for (auto& plane : planes) plane.resize(size.pixels);
-  for (std::size_t pixel = 0; pixel < size.pixels; ++pixel) {
-    for (std::size_t k = 0; k < 3; ++k)
-      planes[k][pixel] = step_of(rgb[3 * pixel + static_cast<std::size_t>(kOrder[k])], white);
-    planes[1][pixel] -= planes[0][pixel];
-    planes[2][pixel] -= planes[0][pixel];
+/// Green, red, blue.
+Planes planes_of(std::span<const float> rgb, const Size& size, double white) {
+  Planes planes;
+  for (std::size_t k = 0; k < 3; ++k) {
+    planes[k].resize(size.pixels);
+    for (std::size_t pixel = 0; pixel < size.pixels; ++pixel)
+      planes[k][pixel] = step_of(rgb[3 * pixel + kOrder[k]], white);
   }
   return planes;
 }
@@ -63,7 +72,7 @@ std::string packed_light(std::span<const float> rgb, int columns, int rows, doub
   std::string bytes(6 * size.pixels, '\0');
   for (std::size_t k = 0; k < 3; ++k)
     for (std::size_t pixel = 0; pixel < size.pixels; ++pixel) {
-      const unsigned number = folded(planes[k][pixel] - expected(planes[k], pixel, size.columns));
+      const unsigned number = folded(planes[k][pixel] - expected(planes, k, pixel, size.columns));
       bytes[k * size.pixels + pixel] = static_cast<char>(number & 255u);
       bytes[(k + 3) * size.pixels + pixel] = static_cast<char>(number >> 8);
     }
@@ -76,21 +85,18 @@ std::vector<float> unpacked_light(std::string_view stream, int columns, int rows
   const auto byte_at = [&](std::size_t at) {
     return static_cast<unsigned>(static_cast<unsigned char>(bytes[at]));
   };
-  std::array<std::vector<int>, 3> planes;
+  Planes planes;
   for (std::size_t k = 0; k < 3; ++k) {
     planes[k].resize(size.pixels);
     for (std::size_t pixel = 0; pixel < size.pixels; ++pixel)
       planes[k][pixel] =
-          expected(planes[k], pixel, size.columns) +
+          expected(planes, k, pixel, size.columns) +
           unfolded(byte_at(k * size.pixels + pixel) | byte_at((k + 3) * size.pixels + pixel) << 8);
   }
   std::vector<float> rgb(3 * size.pixels);
   for (std::size_t pixel = 0; pixel < size.pixels; ++pixel)
-    for (std::size_t k = 0; k < 3; ++k) {
-      const int step = planes[k][pixel] + (k == 0 ? 0 : planes[0][pixel]);
-      rgb[3 * pixel + static_cast<std::size_t>(kOrder[k])] =
-          static_cast<float>(white * std::pow(step / kSteps, kPower));
-    }
+    for (std::size_t k = 0; k < 3; ++k)
+      rgb[3 * pixel + kOrder[k]] = static_cast<float>(white * std::pow(planes[k][pixel] / kSteps, kPower));
   return rgb;
 }
 

@@ -1,6 +1,8 @@
 // Pictures that can be lit anew: their parts as packed light, and as small pictures for who has no scripts.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 #include "libsim/base/space.h"
@@ -13,7 +15,7 @@
 namespace fillside {
 namespace {
 
-constexpr int kSmallWidth = 220;
+constexpr int kSmallWidth = 180;
 using Json = nlohmann::ordered_json;
 
 Json white_json(const PageRelight::White& white) {
@@ -22,13 +24,21 @@ Json white_json(const PageRelight::White& white) {
           {"balance", {white.balance[0], white.balance[1], white.balance[2]}}};
 }
 
-Json shot_json(const PageRelight::Shot& shot, double white_cd_m2) {
+/// Parts that two sets have in common to the last bit are carried once.
+std::size_t index_of(std::vector<std::string>& lights, std::string light) {
+  const auto found = std::ranges::find(lights, light);
+  const auto index = static_cast<std::size_t>(found - lights.begin());
+  if (found == lights.end()) lights.push_back(std::move(light));
+  return index;
+}
+
+Json shot_json(const PageRelight::Shot& shot, double white_cd_m2, std::vector<std::string>& lights) {
   Json parts = Json::array();
   for (const LightPart& part : shot.light.parts)
-    parts.push_back(
-        {{"source", part.source},
-         {"way", part.way},
-         {"light", base64(packed_light(part.light, shot.light.columns, shot.light.rows, white_cd_m2))}});
+    parts.push_back({{"source", part.source},
+                     {"way", part.way},
+                     {"light", index_of(lights, base64(packed_light(part.light, shot.light.columns,
+                                                                    shot.light.rows, white_cd_m2)))}});
   return {{"name", shot.name},
           {"sources", shot.light.sources},
           {"ways", shot.light.ways},
@@ -41,13 +51,15 @@ std::string data_of(const PageRelight& relight) {
   const double white_cd_m2 = relight.metered.si / kPi;
   Json whites = Json::array(), shots = Json::array();
   for (const auto& white : relight.whites) whites.push_back(white_json(white));
-  for (const auto& shot : relight.shots) shots.push_back(shot_json(shot, white_cd_m2));
+  std::vector<std::string> lights;
+  for (const auto& shot : relight.shots) shots.push_back(shot_json(shot, white_cd_m2, lights));
   return json_island({{"columns", relight.shots.front().light.columns},
                       {"rows", relight.shots.front().light.rows},
                       {"clip_at", Development{}.clip_at},
                       {"buried_under_stops", kBuriedUnder.si},
                       {"whites", whites},
-                      {"shots", shots}});
+                      {"shots", shots},
+                      {"lights", lights}});
 }
 
 Rgb own_balance(const PageRelight& relight) {
@@ -83,7 +95,7 @@ std::string parts_html(const PageRelight& relight) {
     html += "<div class=\"shot\">" + image_html(small, name + " alone, " + share) + "<p><strong>" +
             html_text(name) + "</strong> <span>" + share + "</span></p></div>\n";
   }
-  return html + "</div>";
+  return html + "</div>\n<p class=\"quiet\">" + html_text(shot.name) + " in its parts of light</p>";
 }
 
 std::string still_of(const PageRelight& relight) {
@@ -99,8 +111,7 @@ std::string still_of(const PageRelight& relight) {
 
 std::string block_html(const PageRelight& relight) {
   return live_figure("relight", "The picture, to be lit anew", still_of(relight),
-                     page_has_scripts() ? data_of(relight) : "",
-                     relight.shots.size() > 1 ? relight.shots.front().name + " in its parts of light" : "");
+                     page_has_scripts() ? data_of(relight) : "", "");
 }
 
 }  // namespace fillside

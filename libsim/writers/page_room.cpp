@@ -82,8 +82,9 @@ std::string data_of(const SetModel& model) {
 }  // namespace
 
 std::string block_html(const PageRoom& room) {
-  return live_figure("room", "The set in three dimensions", image_html(room.still, room.alternative),
-                     data_of(room.model), room.alternative);
+  const std::string still =
+      image_html(room.still, room.alternative) + "<p class=\"quiet\">" + html_text(room.alternative) + "</p>";
+  return live_figure("room", "The set in three dimensions", still, data_of(room.model), "");
 }
 
 }  // namespace fillside

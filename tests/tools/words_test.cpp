@@ -13,7 +13,7 @@ using testing::IsEmpty;
 using testing::Not;
 
 const std::vector<std::string> kVerbs{"scene",  "check",   "meter",  "map",
-                                      "render", "compare", "series", "calendar"};
+                                      "render", "compare", "series", "calendar", "report"};
 
 std::size_t widest_line(const std::string& text) {
   std::size_t widest = 0;
@@ -75,7 +75,7 @@ TEST_F(Words, misspelt_words_meet_their_nearest) {
   expect_misuse({"meter", "a.toml", "--presicion", "0.1 stop"}, "did you mean --precision?");
   expect_misuse({"map", "a.toml", "--cels=9"}, "did you mean --cells?");
   expect_misuse({"paint", "a.toml"},
-                "the verbs are: scene, check, meter, map, render, compare, series, place or calendar");
+                "the verbs are: scene, check, meter, map, render, compare, series, place, calendar or report");
   expect_misuse({"--json", "meter", "a.toml"}, "options come after it");
 }
 

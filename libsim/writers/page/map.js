@@ -5,7 +5,7 @@ export function liveMap(figure) {
   const data = dataOf(figure);
   const svg = figure.querySelector('svg'), spot = svg.querySelector('.spot');
   const [left, right, near, far] = data.edges_cm, [plotX, plotY, plotWidth, plotHeight] = data.plot;
-  const readout = element('output', { className: 'readout live-only' }, 'Point at the map, or move over it with the arrow keys.');
+  const readout = element('output', { className: 'readout live-only' }, 'Point at it, or use the arrow keys.');
   readout.setAttribute('aria-live', 'polite');
   figure.append(readout);
   svg.classList.add('live');

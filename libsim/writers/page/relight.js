@@ -5,6 +5,9 @@ import { develop, drawZebra, lightOf, mixed, toneOf } from './tone.js';
 const STEP = 1 / 3;
 let faders = 0;
 
+// A range's own arithmetic leaves thirds a hair off.
+const near = (value) => Math.round(3e6 * value) / 3e6;
+
 /** A slider in thirds of a stop with its value beside it, and a switch where there is something to put out. */
 function fader(name, { least, most, step = STEP, value = 0, text, canBeOff = false, changed }) {
   const id = `fader-${++faders}`;
@@ -25,8 +28,8 @@ function fader(name, { least, most, step = STEP, value = 0, text, canBeOff = fal
   tell();
   return {
     row,
-    value: () => Number(range.value),
-    gain: () => (on && !on.checked ? 0 : 2 ** Number(range.value)),
+    value: () => near(Number(range.value)),
+    gain: () => (on && !on.checked ? 0 : 2 ** near(Number(range.value))),
     reset() {
       range.value = value;
       if (on) on.checked = true;
@@ -35,7 +38,7 @@ function fader(name, { least, most, step = STEP, value = 0, text, canBeOff = fal
   };
 }
 
-const inStops = (value) => `${thirds(value)} ${Math.abs(value) > 1.01 ? 'stops' : 'stop'}`;
+const inStops = (value) => `${thirds(value)} ${Math.abs(value) < 0.01 || Math.abs(value) > 1.01 ? 'stops' : 'stop'}`;
 
 class Desk {
   constructor(figure) {
@@ -57,13 +60,20 @@ class Desk {
     this.choose(0);
   }
 
+  /** Parts that sets have in common are there once. */
+  lightOf(index) {
+    this.lights ??= [];
+    this.lights[index] ??= unpacked(this.data.lights[index]).then((bytes) => lightOf(bytes, this.data.columns, this.data.rows));
+    return this.lights[index];
+  }
+
   async choose(index) {
     this.index = index;
     const shot = this.shots[index];
     shot.ready ??= Promise.all(
       shot.parts.map(async (part) => ({
         ...part,
-        light: lightOf(await unpacked(part.light), this.data.columns, this.data.rows),
+        light: await this.lightOf(part.light),
       })),
     );
     const parts = await shot.ready;
@@ -146,9 +156,7 @@ class Desk {
     this.readout.value = Number.isFinite(stops)
       ? `${signed(stops)} stops from the grey card${word}`
       : 'no light';
-    const context = this.canvas.getContext('2d');
     this.canvas.dataset.spot = `${x} ${y}`;
-    return context;
   }
 
   listenToSpot() {

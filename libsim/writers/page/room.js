@@ -47,8 +47,9 @@ class Stage {
     this.renderer = new WebGLRenderer({ antialias: true, alpha: true });
     this.place = replaceStill(figure, this.box);
     this.box.append(this.renderer.domElement);
+    this.place.append(element('p', { className: 'quiet' }, 'Draw to turn it, or use the arrow keys, plus and minus.'));
     this.scene = new Scene();
-    this.camera = new PerspectiveCamera(36, 1.5, 0.02, 30);
+    this.camera = new PerspectiveCamera(42, 1.5, 0.02, 30);
     this.tags = [];
     this.build(data, bytes);
     this.listen();
@@ -73,12 +74,12 @@ class Stage {
     }
     this.addCamera(data, ink);
     this.controls = new OrbitControls(this.camera, this.renderer.domElement);
-    this.controls.target.set(0, 0.1, 0);
+    this.controls.target.set(-0.2, 0.26, 0);
     this.controls.enablePan = false;
     this.controls.minDistance = 0.3;
     this.controls.maxDistance = 6;
     this.controls.maxPolarAngle = Math.PI * 0.495;
-    this.camera.position.set(1.35, 1.0, 1.75);
+    this.camera.position.set(0.55, 1.35, 1.95);
     this.controls.update();
   }
 

@@ -1,32 +1,30 @@
 // The light of a picture put together anew and shown as the library shows it (libsim/view/developed.cpp): the
 // page's tests hold the two against each other.
 
-const STEPS = 512, POWER = 2.4;
+const STEPS = 320, POWER = 2.4, MOST = 32767;
 
 /** Linear light of each step; 1 is a white card in the metered light. */
-const lightOfStep = new Float32Array(32768).map((_, step) => (step / STEPS) ** POWER);
+const lightOfStep = new Float32Array(MOST + 1).map((_, step) => (step / STEPS) ** POWER);
 
 /** The reverse of packed_light.cpp: red, green, blue of every pixel. */
 export function lightOf(bytes, columns, rows) {
   const pixels = columns * rows;
-  const planes = [0, 1, 2].map((k) => {
-    const plane = new Int32Array(pixels);
-    for (let i = 0; i < pixels; ++i) {
-      const left = i % columns !== 0, upper = i >= columns;
-      let expected = 0;
-      if (left && upper) expected = Math.floor((plane[i - 1] + plane[i - columns]) / 2);
-      else if (left) expected = plane[i - 1];
-      else if (upper) expected = plane[i - columns];
-      const folded = bytes[k * pixels + i] | (bytes[(k + 3) * pixels + i] << 8);
-      plane[i] = expected + (folded % 2 ? -((folded + 1) >> 1) : folded >> 1);
-    }
-    return plane;
-  });
+  const [green, red, blue] = [0, 1, 2].map(() => new Int32Array(pixels));
+  const neighbours = (plane, i) => (i % columns ? plane[i - 1] : 0) + (i >= columns ? plane[i - columns] : 0);
+  const unfolded = (k, i) => {
+    const folded = bytes[k * pixels + i] | (bytes[(k + 3) * pixels + i] << 8);
+    return folded % 2 ? -((folded + 1) >> 1) : folded >> 1;
+  };
   const light = new Float32Array(3 * pixels);
   for (let i = 0; i < pixels; ++i) {
-    light[3 * i] = lightOfStep[planes[1][i] + planes[0][i]];
-    light[3 * i + 1] = lightOfStep[planes[0][i]];
-    light[3 * i + 2] = lightOfStep[planes[2][i] + planes[0][i]];
+    const sum = neighbours(green, i), count = (i % columns ? 1 : 0) + (i >= columns ? 1 : 0);
+    green[i] = (count ? Math.floor(sum / count) : 0) + unfolded(0, i);
+    const like = (plane) => (sum === 0 ? green[i] : Math.min(MOST, Math.floor((green[i] * neighbours(plane, i)) / sum)));
+    red[i] = like(red) + unfolded(1, i);
+    blue[i] = like(blue) + unfolded(2, i);
+    light[3 * i] = lightOfStep[red[i]];
+    light[3 * i + 1] = lightOfStep[green[i]];
+    light[3 * i + 2] = lightOfStep[blue[i]];
   }
   return light;
 }
