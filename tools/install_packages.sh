@@ -8,7 +8,7 @@ library='libembree-dev libeigen3-dev libtinyobjloader-dev libstb-dev libtomlplus
   libpng-dev libjpeg62-turbo-dev libopenexr-dev libnlopt-dev libcairo2-dev libfreetype-dev liberfa-dev fonts-dejavu-core
   zlib1g-dev libmeshoptimizer-dev'
 program='libcli11-dev'
-tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev'
+tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev chromium'
 wanted="$build $library $program $tests"
 
 if ! command -v apt-get >/dev/null 2>&1; then
