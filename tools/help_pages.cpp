@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 12> kVerbPages{
+const std::array<VerbPage, 13> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -114,7 +114,19 @@ const std::array<VerbPage, 12> kVerbPages{
         "scale, for one A4 page. The card can be read back: --back takes a card, with what you changed on "
         "it, and prints its scene. --cut makes SCENE-cut.svg, .pdf and .png instead: which sheets to buy, "
         "and where to cut them.",
-        "fillside plan my_table.toml -o plans"}};
+        "fillside plan my_table.toml -o plans"},
+    VerbPage{"report", "SCENE... [--variant \"NAME: KEY=VALUE, ...\"]... [options]",
+             "One page to keep: picture, light, maps, camera, set",
+             "Everything about a set in one file for the browser: before and after, the picture to relight "
+             "(windows "
+             "and lamps up, down, off; exposure, white, zebra), whose light it is, falloff and fill to read "
+             "off, the "
+             "exposure card, softness, glare, the set to turn, the day's light where the place is known, and "
+             "how it "
+             "was made. It needs no network, opens from the disc and prints on A4; without scripts it shows "
+             "the same "
+             "as pictures and tables. Figures come out the same every time; pictures go by the clock.",
+             "fillside report my_table.toml --variant \"no board: board.fill.used=false\" -o my_table.html"}};
 
 std::string main_page() {
   std::vector<HelpLine> verbs;

@@ -34,7 +34,7 @@ std::string clause_of(const CardThing& thing, const CardLine& line) {
   if (line.label == "glass") return line.words + " glass";
   const std::string remark = line.label == "lens" && !line.remark.empty() ? " (" + line.remark + ")" : "";
   const bool labelled = is({"wall", "top", "middle", "lens", "looks at", "focus", "curtain", "leans", "faces",
-                            "turned", "folded"});
+                            "turned", "folded", "covered", "bars", "switched"});
   return (labelled ? line.label + " " : "") + line.words + remark;
 }
 

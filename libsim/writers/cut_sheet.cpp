@@ -92,7 +92,7 @@ class CutDrawing {
 
   void draw(const Placed& sheet) {
     const StockSize& stock = sheet_.list.stock_of(*sheet.layout);
-    TakenPlaces taken;
+    TakenPlaces taken, texts;
     drawing_.fill(sheet.box, kRest);
     for (const PlacedPiece& piece : sheet.layout->pieces) draw(sheet, piece);
     drawing_.stroke(sheet.box, {kDarkInk, 3.0});
@@ -100,9 +100,9 @@ class CutDrawing {
     const Box& b = sheet.box;
     drawing_.write(sheet.group->material + ": " + stock.name, {b.left, b.top - 1.15 * kAround}, kBody);
     draw_dimension(drawing_, {b.left, b.top - 22.0}, {b.right(), b.top - 22.0},
-                   fmt::format("{:.1f}", 100.0 * stock.long_m), kLetter, taken);
+                   fmt::format("{:.1f}", 100.0 * stock.long_m), kLetter, taken, texts);
     draw_dimension(drawing_, {b.left - 24.0, b.bottom()}, {b.left - 24.0, b.top},
-                   fmt::format("{:.1f}", 100.0 * stock.short_m), kLetter, taken);
+                   fmt::format("{:.1f}", 100.0 * stock.short_m), kLetter, taken, texts);
     double y = b.bottom() + 0.5 * kAround;
     int number = 0;
     for (const KnifeCut& cut : sheet.layout->cuts) {
