@@ -233,6 +233,7 @@
 #include "libsim/what_if/map_reading.h"     // A plane measured to a wanted precision, for any of its maps
 #include "libsim/what_if/obstacles.h"       // what stands where it may not
 #include "libsim/what_if/optimum_search.h"  // the largest value of a function of a few shares
+#include "libsim/what_if/packed_boxes.h"    // every box that a few pieces can be packed into
 #include "libsim/what_if/part_reading.h"    // one instrument read part by part
 #include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
 #include "libsim/what_if/place.h"            // place
