@@ -80,6 +80,9 @@ CutSheetLayout sheet_for(std::span<const CutPiece> pieces, const std::vector<std
 bool go_together(std::span<const CutPiece> pieces, const std::vector<std::size_t>& which,
                  const CutStock& sheet, double kerf) {
   const std::vector<CutPiece> few = picked(pieces, which);
+  double area = 0.0;
+  for (const CutPiece& piece : few) area += piece.width * piece.height;
+  if (area > sheet.width * sheet.height * (1.0 + kCutSlack)) return false;  // spares most of the looking
   const PackedBoxes packings(few, std::span(&sheet, 1), kerf);
   return packings.on(sheet, static_cast<PieceSet>((std::size_t{1} << few.size()) - 1)) != nullptr;
 }
