@@ -17,7 +17,7 @@ find_package(ZLIB REQUIRED)                              # zlib1g-dev
 find_package(meshoptimizer CONFIG REQUIRED)              # libmeshoptimizer-dev
 find_package(Threads REQUIRED)
 find_package(PkgConfig REQUIRED)
-pkg_check_modules(CAIRO REQUIRED IMPORTED_TARGET cairo>=1.16 cairo-ft freetype2)  # libcairo2-dev
+pkg_check_modules(CAIRO REQUIRED IMPORTED_TARGET cairo>=1.16 cairo-ft cairo-pdf cairo-svg freetype2)  # libcairo2-dev
 pkg_check_modules(ERFA REQUIRED IMPORTED_TARGET erfa>=2.0)  # liberfa-dev
 if(PROJECT_NAME STREQUAL "fillside")                    # embedded by the build; an installed library carries it already
   find_file(DEJAVU_SANS_FILE DejaVuSans.ttf REQUIRED     # fonts-dejavu-core

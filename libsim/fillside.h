@@ -14,21 +14,23 @@
 #include "libsim/base/quantity.h"        // lengths, angles, lux and so on, read from and written as text
 #include "libsim/base/sample_numbers.h"  // low-discrepancy numbers by address
 #include "libsim/base/space.h"           // points, directions, frames, rays
+#include "libsim/base/unit_symbols.h"    // the units that each kind of quantity may be written in
 #include "libsim/base/warp.h"            // from the unit square to shapes and directions, with densities
 
 // geometry: shapes, and where rays meet them
 #include "libsim/geometry/cell_noise.h"    // cells around scattered points
 #include "libsim/geometry/citrus_wheel.h"  // what a cut citrus fruit shows
+#include "libsim/geometry/convex_hull.h"   // the outline of a cloud of points in a plane
 #include "libsim/geometry/crossing.h"      // do flat sheets cut through each other, or through the skin of a
 #include "libsim/geometry/cut.h"       // A mesh cut along a level plane, as a glass is by the surface of what
 #include "libsim/geometry/cutlery.h"   // what spoons and forks share
 #include "libsim/geometry/dealt.h"     // numbers dealt by a seed, for things that differ from piece to piece
 #include "libsim/geometry/dumpling.h"  // one pleated dumpling, for plates of them
 #include "libsim/geometry/fewer_triangles.h"  // a mesh with fewer triangles, for drawing
-#include "libsim/geometry/heap.h"      // A heap of balls, poured one after the other
-#include "libsim/geometry/inside.h"    // is a point inside a closed mesh?
-#include "libsim/geometry/item.h"      // stand-ins for food and crockery
-#include "libsim/geometry/item_forms.h"  // the forms behind make_item, one source file each
+#include "libsim/geometry/heap.h"             // A heap of balls, poured one after the other
+#include "libsim/geometry/inside.h"           // is a point inside a closed mesh?
+#include "libsim/geometry/item.h"             // stand-ins for food and crockery
+#include "libsim/geometry/item_forms.h"       // the forms behind make_item, one source file each
 #include "libsim/geometry/jar.h"    // the glass and the lid of a jar, for jars with different things in them
 #include "libsim/geometry/lathe.h"  // surfaces of revolution
 #include "libsim/geometry/leaf.h"   // A thin, curled leaf with its ribs
@@ -118,6 +120,7 @@
 #include "libsim/scene/load.h"              // the way from a scene file to a description that may be built
 #include "libsim/scene/made_once.h"      // stand-ins and pictures that the variants of a scene have in common
 #include "libsim/scene/meter_names.h"    // every meter of a set by name
+#include "libsim/scene/numeric_keys.h"   // every number of a set, found by the field tables
 #include "libsim/scene/opening.h"        // A window
 #include "libsim/scene/passage_check.h"  // do things go through each other?
 #include "libsim/scene/pictures.h"      // pictures that a scene names for its surfaces: looked for by check()
@@ -133,6 +136,7 @@
 #include "libsim/scene/sections.h"        // the headings of a scene file, once
 #include "libsim/scene/source_text.h"     // what must hold of a scene's text before the TOML library may
 #include "libsim/scene/source_tree.h"     // what a scene file said, before anything is made of it
+#include "libsim/scene/spelt_out.h"       // A set with what it leaves out said in numbers
 #include "libsim/scene/spot_check.h"      // checks of where things are said to be and what they refer to by
 #include "libsim/scene/surface_check.h"   // checks of what things are made of
 #include "libsim/scene/things.h"          // the things of a scene that may stand more than once (windows
@@ -153,6 +157,7 @@
 #include "libsim/sensor/meter.h"        // A light meter
 #include "libsim/sensor/patch.h"        // A patch of the subject's own skin
 #include "libsim/sensor/receiver.h"     // the place where light is received, and how much each direction
+#include "libsim/sensor/seen_things.h"  // what the camera sees of each thing, with what stands before it
 #include "libsim/sensor/sensor_format.h"  // sensors by size
 
 // transport: the journey of the light
@@ -195,12 +200,13 @@
 #include "libsim/view/map_value.h"       // reading a map between its cell centres
 #include "libsim/view/motion.h"          // what moves while the shutter is open is drawn out over the picture
 #include "libsim/view/oklab.h"           // OKLab
-#include "libsim/view/parted_light.h"  // a picture by where its light comes from and what turned it last, and mixed anew
+#include "libsim/view/parted_light.h"    // a picture by where its light comes from and what turned it last
 #include "libsim/view/picture.h"         // A finished picture
 #include "libsim/view/reading.h"         // what a meter or patch says
 #include "libsim/view/round_numbers.h"   // round numbers as people choose them, and how they are written
-#include "libsim/view/set_model.h"  // the set as shapes to turn and look at
+#include "libsim/view/set_model.h"       // the set as shapes to turn and look at
 #include "libsim/view/set_outline.h"     // the set seen from above, to draw into maps of level planes
+#include "libsim/view/set_view.h"        // the set as a draughtsman sees it, with the measures that a builder
 #include "libsim/view/softness.h"        // how soft a shadow's edge is
 #include "libsim/view/starting_point.h"  // which settings to start with, and which others give the same
 #include "libsim/view/stops_between.h"   // how many stops lie between two lights
@@ -208,30 +214,50 @@
 #include "libsim/view/tones.h"           // where the tones of a picture lie
 
 // what_if: what would be, and whether it is so
-#include "libsim/what_if/anchored.h"        // scaling what was measured to the description's anchor
-#include "libsim/what_if/audit.h"           // how far the cached mode is off
-#include "libsim/what_if/calendar.h"        // when the light at a table is good
-#include "libsim/what_if/claims.h"          // claims
-#include "libsim/what_if/comparison.h"      // what differs between two sets that were read side by side
-#include "libsim/what_if/daylit_set.h"      // A set measured once by daylight coefficients and read under any
-#include "libsim/what_if/effort.h"          // how well and how long to measure
-#include "libsim/what_if/exposure_plan.h"   // what a photographer sets the camera to, for a set that has
-#include "libsim/what_if/figure_names.h"    // figures of a set by name, for claims
-#include "libsim/what_if/fixed_exposure.h"  // one exposure for several pictures
-#include "libsim/what_if/freedom.h"         // what may be moved or chosen
-#include "libsim/what_if/glare_moves.h"     // which way to move to lose a mirror image
-#include "libsim/what_if/glare_reading.h"   // every window and lamp that the camera sees mirrored
-#include "libsim/what_if/image_search.h"    // looking for mirror images
-#include "libsim/what_if/light_field.h"     // the light at a point as a whole
-#include "libsim/what_if/map_reading.h"     // A plane measured to a wanted precision, for any of its maps
-#include "libsim/what_if/obstacles.h"       // what stands where it may not
-#include "libsim/what_if/optimum_search.h"  // the largest value of a function of a few shares
-#include "libsim/what_if/part_reading.h"    // one instrument read part by part
-#include "libsim/what_if/picture_reading.h"  // A picture measured to a wanted precision, by rows, with the
-#include "libsim/what_if/place.h"            // place
-#include "libsim/what_if/series.h"  // one set with one or two of its keys taken through several values
+#include "libsim/what_if/anchored.h"       // scaling what was measured to the description's anchor
+#include "libsim/what_if/audit.h"          // how far the cached mode is off
+#include "libsim/what_if/calendar.h"       // when the light at a table is good
+#include "libsim/what_if/card_key.h"       // a section of a scene as a flat list of keys with their values
+#include "libsim/what_if/card_reader.h"    // a set card read back
+#include "libsim/what_if/card_remarks.h"   // what follows from a card's measures and helps the hand
+#include "libsim/what_if/card_sentence.h"  // the fixed words of a set card, once
+#include "libsim/what_if/claims.h"         // claims
+#include "libsim/what_if/comparison.h"     // what differs between two sets that were read side by side
+#include "libsim/what_if/cut_list.h"       // the boards of a set cut out of the sheets that shops sell
+#include "libsim/what_if/cut_words.h"      // a cut list in words
+#include "libsim/what_if/daylit_set.h"     // A set measured once by daylight coefficients and read under any
+#include "libsim/what_if/dish_figures.h"   // what concerns the dish as a whole
+#include "libsim/what_if/effort.h"         // how well and how long to measure
+#include "libsim/what_if/expected_readings.h"  // what a person should read in the set once it stands
+#include "libsim/what_if/exposure_plan.h"      // what a photographer sets the camera to, for a set that has
+#include "libsim/what_if/figure_names.h"       // figures of a set by name, for claims
+#include "libsim/what_if/fixed_exposure.h"     // one exposure for several pictures
+#include "libsim/what_if/freedom.h"            // what may be moved or chosen
+#include "libsim/what_if/glare_moves.h"        // which way to move to lose a mirror image
+#include "libsim/what_if/glare_reading.h"      // every window and lamp that the camera sees mirrored
+#include "libsim/what_if/guillotine.h"    // rectangles out of sheets with straight cuts from edge to edge
+#include "libsim/what_if/image_search.h"  // looking for mirror images
+#include "libsim/what_if/input_uncertainty.h"  // how far each number of a set may be off
+#include "libsim/what_if/light_field.h"        // the light at a point as a whole
+#include "libsim/what_if/map_reading.h"        // A plane measured to a wanted precision, for any of its maps
+#include "libsim/what_if/named_section.h"      // from the name that results use for a thing back to its
+#include "libsim/what_if/obstacles.h"          // what stands where it may not
+#include "libsim/what_if/optimum_search.h"     // the largest value of a function of a few shares
+#include "libsim/what_if/paired_sets.h"   // two sets read with the same sample numbers for the sake of what
+#include "libsim/what_if/part_reading.h"  // one instrument read part by part
+#include "libsim/what_if/picture_reading.h"     // A picture measured to a wanted precision, by rows, with the
+#include "libsim/what_if/place.h"               // place
+#include "libsim/what_if/remarks_on_camera.h"   // can the camera stand and focus there?
+#include "libsim/what_if/remarks_on_light.h"    // does light arrive, does the sun fall on something that
+#include "libsim/what_if/remarks_on_picture.h"  // is in the picture what should be, and nothing else?
+#include "libsim/what_if/remarks_on_shading.h"  // does something stand in the key's way to the dish
+#include "libsim/what_if/remarks_on_standing.h"  // does everything stand on something?
+#include "libsim/what_if/sensitivity.h"          // which number of a set its figures hang on
+#include "libsim/what_if/series.h"    // one set with one or two of its keys taken through several values
+#include "libsim/what_if/set_card.h"  // what a second person needs to build a set
 #include "libsim/what_if/set_instruments.h"    // the instruments that a set is read with
 #include "libsim/what_if/set_reading.h"        // all meters and patches of a set, read to a wanted precision
+#include "libsim/what_if/set_remarks.h"        // A look over the set before the light is measured, as an
 #include "libsim/what_if/shadow_edge.h"        // the shadow that a thing casts on the table
 #include "libsim/what_if/shared_instrument.h"  // one instrument that stands in several sets
 #include "libsim/what_if/shared_reading.h"     // several sets read side by side
@@ -239,40 +265,45 @@
 #include "libsim/what_if/trial_set.h"      // one set tried after another with other values of its free keys
 #include "libsim/what_if/want.h"           // what a set shall read
 #include "libsim/what_if/white_balance.h"  // what a set's picture takes for white
-#include "libsim/what_if/white_steps.h"  // white set a little warmer or cooler
+#include "libsim/what_if/white_steps.h"    // white set a little warmer or cooler
 
 // writers: the paper it is written on
 #include "libsim/writers/atomic_file.h"      // files that are either there whole or not there
 #include "libsim/writers/contour_numbers.h"  // where the numbers of contour lines stand
 #include "libsim/writers/csv.h"              // comma-separated values for spreadsheets
 #include "libsim/writers/curve_sheet.h"      // figures against what was varied
+#include "libsim/writers/cut_sheet.h"        // the sheets to buy with the boards that are cut from them
 #include "libsim/writers/day_sheet.h"        // one day at a meter as a page
-#include "libsim/writers/deflated.h"  // bytes made fewer without loss
+#include "libsim/writers/deflated.h"         // bytes made fewer without loss
+#include "libsim/writers/dimension_line.h"   // A measure as draughtsmen write it
 #include "libsim/writers/drawing.h"          // A sheet to draw on
 #include "libsim/writers/exr.h"              // openEXR files
 #include "libsim/writers/grid_sheet.h"       // one figure over two things that were varied
 #include "libsim/writers/hour_axis.h"        // words and marks that the sheets of the calendar share
-#include "libsim/writers/html.h"  // text and bytes as a page can carry them
+#include "libsim/writers/html.h"             // text and bytes as a page can carry them
 #include "libsim/writers/map_axes.h"         // the frame of a map with ticks in cm on all sides, numbers and
 #include "libsim/writers/map_contours.h"     // contour lines on a map
 #include "libsim/writers/map_field.h"        // the map's values as a picture in the colours of its scale
 #include "libsim/writers/map_layout.h"       // where the parts of a map sheet stand
-#include "libsim/writers/map_legend.h"  // what the colours mean, what the hatch means, and how long a few
-#include "libsim/writers/map_sheet.h"   // A map as a page to pin on the wall
-#include "libsim/writers/map_strips.h"  // things beyond a map's edge (the window, as a rule)
-#include "libsim/writers/map_things.h"  // what stands on the mapped plane
-#include "libsim/writers/metadata.h"    // what every written picture carries so that it can be made again
+#include "libsim/writers/map_legend.h"    // what the colours mean, what the hatch means, and how long a few
+#include "libsim/writers/map_sheet.h"     // A map as a page to pin on the wall
+#include "libsim/writers/map_strips.h"    // things beyond a map's edge (the window, as a rule)
+#include "libsim/writers/map_things.h"    // what stands on the mapped plane
+#include "libsim/writers/metadata.h"      // what every written picture carries so that it can be made again
 #include "libsim/writers/packed_light.h"  // a linear picture packed for a page
-#include "libsim/writers/page.h"  // a report as one page for the browser
-#include "libsim/writers/page_assets.h"  // the page's style and scripts
-#include "libsim/writers/page_blocks.h"  // the HTML of each kind of block
+#include "libsim/writers/page.h"          // a report as one page for the browser
+#include "libsim/writers/page_assets.h"   // the page's style and scripts
+#include "libsim/writers/page_blocks.h"   // the HTML of each kind of block
 #include "libsim/writers/page_drawing.h"  // small pieces of SVG for the page
-#include "libsim/writers/palette.h"     // the paper and inks of every sheet this library draws
-#include "libsim/writers/paragraph.h"   // texts of several lines, broken where the sheet ends
+#include "libsim/writers/palette.h"       // the paper and inks of every sheet this library draws
+#include "libsim/writers/paragraph.h"     // texts of several lines, broken where the sheet ends
 #include "libsim/writers/picture_scaling.h"  // pictures made smaller or larger
 #include "libsim/writers/picture_sheet.h"    // pictures as they are shown
 #include "libsim/writers/plain_table.h"      // A table for the terminal
+#include "libsim/writers/plan_sheet.h"       // A set from above and from two sides, to scale on A4
 #include "libsim/writers/png.h"              // PNG files
+#include "libsim/writers/printed_page.h"     // A page that is drawn once and written as what is wanted
 #include "libsim/writers/scale_bar.h"        // A bar that is a round number of centimetres long
 #include "libsim/writers/sheet_space.h"      // places on a sheet, in pixels
+#include "libsim/writers/view_drawing.h"     // one view of a set, to scale
 #include "libsim/writers/year_sheet.h"       // A year at one meter as a page

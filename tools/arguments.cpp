@@ -2,299 +2,26 @@
 
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
-#include <functional>
 
 #include "libsim/scene/wording.h"
+#include "tools/completion.h"
+#include "tools/declared_verbs.h"
 #include "tools/exit_status.h"
 #include "tools/help_pages.h"
+#include "tools/manual.h"
 #include "tools/misuse.h"
-#include "tools/option_values.h"
 #include "tools/shell_words.h"
-#include "tools/variant.h"
-#include "tools/vary.h"
+#include "tools/verb_options.h"
 
 namespace fillside::tools {
 namespace {
 
-using Take = std::function<void(const std::string&)>;
-
-/// An option with one value, kept as text: the reader of words splits, we judge, so that messages are ours.
-CLI::Option& add_value(CLI::App& verb, const std::string& names, const char* kind, const std::string& help,
-                       const Take& take) {
-  const std::string shown = names.substr(names.find("--"));
-  const auto take_all = [take, shown](const CLI::results_t& words) {
-    for (const std::string& word : words) {
-      if (word.starts_with("--"))
-        throw Misuse{fmt::format("{} needs a value, not {}", shown, in_quotes(word))};
-      take(word);
-    }
-    return true;
-  };
-  CLI::Option* option = verb.add_option(names, take_all, help);
-  option->type_name(kind)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)->allow_extra_args(false);
-  return *option;
-}
-
-void add_switch(CLI::App& verb, const std::string& names, bool& on, const std::string& help) {
-  verb.add_flag(names, on, help)->disable_flag_override();
-}
-
-/// Any number of plain words.
-void add_words(CLI::App& verb, const std::string& name, const Take& take) {
-  const auto take_all = [take](const CLI::results_t& words) {
-    for (const std::string& word : words) take(word);
-    return true;
-  };
-  verb.add_option(name, take_all)->expected(-1)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-}
-
-void add_reading(CLI::App& verb, Arguments& a) {
-  add_value(verb, "--set", "KEY=VALUE",
-            "change one thing, any number of times: board.fill.distance=30cm, room.walls=0.8, "
-            "board.fill.used=false",
-            [&a](const std::string& word) { a.edits.push_back(word); });
-  add_switch(verb, "--json", a.json, "the answer as JSON, for programs");
-  add_switch(verb, "-q,--quiet", a.quiet, "no progress and no notes");
-}
-
-void add_measuring(CLI::App& verb, Arguments& a, Stops usual) {
-  add_value(verb, "--precision", "STOPS",
-            fmt::format("measure until the 95 % error bar is this small; \"{}\" by default", to_text(usual)),
-            [&a](const std::string& word) { a.precision = precision_value("--precision", word); });
-  add_value(verb, "--seconds", "N", "measure for about this long instead",
-            [&a](const std::string& word) { a.seconds = seconds_value("--seconds", word); });
-  add_value(verb, "--seed", "N", "number that fixes every random choice; the scene's own by default",
-            [&a](const std::string& word) {
-              a.seed = whole_number("--seed", word, {0, UINT64_MAX});
-            });
-  add_value(verb, "--threads", "N", "0, the default: all processors; the answer is the same for any number",
-            [&a](const std::string& word) {
-              a.threads = static_cast<int>(whole_number("--threads", word, {0, 256}));
-            });
-}
-
-void add_unbiased(CLI::App& verb, Arguments& a) {
-  add_switch(
-      verb, "--unbiased", a.unbiased,
-      "walk every sample to its end, instead of looking up light kept on small cells of the set's surfaces; "
-      "slower, and exact but for the noise");
-}
-
-Stops usual_precision(std::string_view verb) {
-  if (verb == "check") return kCheckPrecision;
-  if (verb == "map") return kMapPrecision;
-  if (verb == "calendar") return kCalendarPrecision;
-  if (verb == "compare") return kComparePrecision;
-  if (verb == "series") return kSeriesPrecision;
-  return verb == "render" ? kPicturePrecision : kMeterPrecision;
-}
-
-void add_folder(CLI::App& verb, Arguments& a) {
-  add_value(verb, "-o,--out", "FOLDER", "folder to write into; made when it is not there",
-            [&a](const std::string& word) { a.folder = word; });
-  add_value(verb, "--name", "NAME", "what the files are called; the scene's name by default",
-            [&a](const std::string& word) {
-              if (word.empty() || word.find('/') != std::string::npos)
-                throw Misuse{fmt::format("--name: {} is not a file's name", in_quotes(word))};
-              a.stem = word;
-            });
-}
-
-/// The first word is the scene, the others are maps; one that is plainly a second scene is said to be one.
-void take_map_word(Arguments& a, const std::string& word) {
-  if (a.scenes.empty()) {
-    a.scenes.push_back(word);
-    return;
-  }
-  if (word == "-" || word.ends_with(".toml") || word.find('/') != std::string::npos)
-    throw Misuse{fmt::format("map takes one scene; {} is a second one", in_quotes(word))};
-  a.figures.push_back(word);
-}
-
-void add_meter_options(CLI::App& verb, Arguments& a) {
-  add_switch(verb, "--exposure", a.exposure,
-             "what to set the camera to: equivalents, white and clipping, depth of field, motion, frame");
-  add_switch(verb, "--shadows", a.shadows, "how soft each shadow's edge is, in mm, and how far it is full");
-  add_switch(verb, "--relief", a.relief,
-             "how the light draws crumb and crust: contrast, shadow length, direction");
-  add_switch(verb, "--casts", a.casts, "colour casts in mired and green or magenta, and what causes them");
-}
-
-void add_map_options(CLI::App& verb, Arguments& a) {
-  add_value(verb, "--plane", "NAME", "the table, or a [[plane]] of the scene",
-            [&a](const std::string& word) { a.plane = word; });
-  add_value(verb, "--cells", "N", fmt::format("cells across, 4 to 1024; {} by default", a.cells),
-            [&a](const std::string& word) {
-              a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));
-            });
-  add_switch(verb, "--empty", a.empty_spot, "take the food away");
-}
-
-void add_pixels(CLI::App& verb, Arguments& a, const std::string& usual) {
-  add_value(verb, "--pixels", "N", "long side, 8 to 8000; " + usual + " by default",
-            [&a](const std::string& word) {
-              a.pixels = static_cast<int>(whole_number("--pixels", word, {8, 8000}));
-            });
-}
-
-void add_render_options(CLI::App& verb, Arguments& a) {
-  add_pixels(verb, a, "the scene's own");
-  add_value(verb, "--brighter", "STOPS",
-            "expose by this much more than the meter says, for example \"1/3 stop\"",
-            [&a](const std::string& word) { a.brighter = stops_value("--brighter", word); });
-  add_switch(verb, "--zebra", a.zebra, "stripes over what clips and what is lost in black");
-  add_switch(
-      verb, "--glare", a.glare,
-      "where windows and lamps mirror in what shines, how much they add, and which way to move to lose "
-      "them; makes SCENE-glare.png too");
-  add_switch(
-      verb, "--layers", a.layers,
-      "the key alone, each other source, each board, the food and the ambient light as pictures that add up "
-      "to the whole");
-  add_switch(verb, "--clay", a.clay,
-             "food and props in matte grey of 18 %, to judge their form; makes SCENE-clay.png");
-}
-
-void add_compare_options(CLI::App& verb, Arguments& a) {
-  add_value(
-      verb, "--variant", "\"NAME: KEY=VALUE, ...\"",
-      "the first scene with these changes, as one more set; any number of times. The name may be left out",
-      [&a](const std::string& word) { a.variants.push_back(parse_variant(word)); });
-  add_value(verb, "--map", "FIGURE",
-            "difference map, any number of times: illuminance, falloff, fill, visibility, cast or tint",
-            [&a](const std::string& word) {
-              for (const std::string& name : split_list(word, ',')) a.figures.push_back(name);
-            });
-  add_switch(verb, "--pictures", a.pictures,
-             "the pictures side by side at one exposure, that of the first set");
-  add_pixels(verb, a, "480");
-  add_map_options(verb, a);
-}
-
-void add_series_options(CLI::App& verb, Arguments& a) {
-  add_value(verb, "--vary", "KEY=VALUES",
-            "what is varied, once or twice: board.fill.distance=15cm,20cm,30cm, =10cm..90cm/9 (nine values), "
-            "board.fill.sheet=A4,A3,A2, window.clock=6..12",
-            [&a](const std::string& word) { a.axes.push_back(parse_axis(word)); });
-  add_value(
-      verb, "--figure", "NAME",
-      "what is read, any number of times: subject.stops, meter.dish up.lx, board.fill.gain.food shadow, ...; "
-      "by default lit:shadow, and the gain of the varied board or the exposure value",
-      [&a](const std::string& word) { a.figures.push_back(word); });
-  add_switch(verb, "--pictures", a.pictures, "every value's picture at one exposure, that of the first");
-  add_pixels(verb, a, "320");
-}
-
-void add_place_options(CLI::App& verb, Arguments& a) {
-  add_value(verb, "--want", "\"FIGURE = VALUE\"",
-            "what the set shall read, any number of times: \"lit:shadow = 3:1\", \"... within 0.1 stop\", >= "
-            "or <=",
-            [&a](const std::string& word) { a.wants.push_back(want_value("--want", word)); });
-  add_value(verb, "--move", "KEY=VALUES",
-            "what may move, any number of times: KEY=15cm..60cm for anything between, KEY=A4,A3,A2 to choose "
-            "from in that order",
-            [&a](const std::string& word) { a.freedoms.push_back(freedom_value("--move", word)); });
-  add_value(verb, "--prefer", "WORD",
-            "smallest (the first choices that reach it), farthest (distances as large as can be) or easiest "
-            "(what forgives most)",
-            [&a](const std::string& word) { a.preference = preference_value("--prefer", word); });
-  add_switch(verb, "--may-show", a.may_show, "moved things may stand in the picture");
-  add_switch(verb, "--may-shade", a.may_shade, "moved things may stand between the key and the dish");
-}
-
-void add_calendar_options(CLI::App& verb, Arguments& a) {
-  add_value(verb, "--date", "YYYY-MM-DD", "this day in detail, and no year",
-            [&a](const std::string& word) { a.date = date_value("--date", word); });
-  add_value(verb, "--year", "YYYY", "the year of the scene's time by default, else that of --date, else 2026",
-            [&a](const std::string& word) {
-              a.year = static_cast<int>(whole_number("--year", word, {1950, 2100}));
-            });
-  add_value(verb, "--offset", "+HH:MM",
-            "your clock against universal time, all the year; the scene's time's by default",
-            [&a](const std::string& word) { a.offset_min = offset_value("--offset", word); });
-  add_value(verb, "--facings", "4|8",
-            "the same set with its first window facing every way, side by side; no pictures",
-            [&a](const std::string& word) { a.facings = facings_value("--facings", word); });
-  add_value(verb, "--step", "MINUTES", fmt::format("between readings, 5 to 120; {} by default", a.step_min),
-            [&a](const std::string& word) {
-              a.step_min = static_cast<int>(whole_number("--step", word, {5, 120}));
-            });
-  add_value(verb, "--iso", "N", fmt::format("highest ISO speed you want, 25 to 102400; {} by default", a.iso),
-            [&a](const std::string& word) {
-              a.iso = static_cast<int>(whole_number("--iso", word, {25, 102400}));
-            });
-  add_value(verb, "--slowest", "TIME", "slowest shutter you want, for example \"1/60 s\"; \"1 s\" by default",
-            [&a](const std::string& word) { a.slowest = seconds_value("--slowest", word); });
-}
-
-void add_report_options(CLI::App& verb, Arguments& a) {
-  add_value(
-      verb, "--variant", "\"NAME: KEY=VALUE, ...\"",
-      "the first scene with these changes, as one more set; any number of times. The name may be left out",
-      [&a](const std::string& word) { a.variants.push_back(parse_variant(word)); });
-  add_value(verb, "-o,--out", "FILE", "the page; SCENE-report.html by default",
-            [&a](const std::string& word) {
-              if (word.empty() || word.ends_with('/'))
-                throw Misuse{fmt::format("--out: {} is not a file's name; for example -o page.html", in_quotes(word))};
-              a.page = word;
-            });
-  add_pixels(verb, a, "480");
-  add_value(verb, "--cells", "N", fmt::format("cells across the maps, 4 to 1024; {} by default", a.cells),
-            [&a](const std::string& word) {
-              a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));
-            });
-  add_unbiased(verb, a);
-  add_measuring(verb, a, kReportPrecision);
-  verb.get_option("--seconds")
-      ->description(fmt::format("how long each picture is taken; {} by default. Readings go by --precision", kReportSeconds.si));
-}
-
-void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
-  CLI::App& verb = *app.add_subcommand(std::string(page.name));
-  verb.set_help_flag("-h,--help", "this page");
-  verb.allow_extras();
-  if (page.name == "scene") {
-    add_words(verb, "file", [&a](const std::string& word) {
-      if (!a.new_file.empty())
-        throw Misuse{fmt::format("scene writes one file; {} is a second one", in_quotes(word))};
-      a.new_file = word;
-    });
-    add_switch(verb, "--catalogue", a.catalogue,
-               "list the surfaces, cloths and sheets that a scene can name");
-    return;
-  }
-  if (page.name == "map")
-    add_words(verb, "words", [&a](const std::string& word) { take_map_word(a, word); });
-  else
-    add_words(verb, "scenes", [&a](const std::string& word) { a.scenes.push_back(word); });
-  add_reading(verb, a);
-  if (page.name == "check")
-    add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
-  if (page.name == "meter") add_meter_options(verb, a);
-  if (page.name == "map") add_map_options(verb, a);
-  if (page.name == "compare") add_compare_options(verb, a);
-  if (page.name == "place") add_place_options(verb, a);
-  if (page.name == "series") add_series_options(verb, a);
-  if (page.name == "map" || page.name == "render" || page.name == "compare" || page.name == "series")
-    add_unbiased(verb, a);
-  if (page.name == "render") add_render_options(verb, a);
-  if (page.name == "calendar") add_calendar_options(verb, a);
-  if (page.name == "report") return add_report_options(verb, a);
-  add_measuring(verb, a, usual_precision(page.name));
-  if (page.name != "check" && page.name != "meter") add_folder(verb, a);
-}
-
-std::vector<HelpLine> options_of(const CLI::App& verb) {
+std::vector<HelpLine> help_of(const std::string& name) {
   std::vector<HelpLine> lines;
-  for (const CLI::Option* option : verb.get_options()) {
-    if (option->get_positional()) continue;
-    std::string term = option->get_snames().empty() ? "" : "-" + option->get_snames().front() + ", ";
-    term += "--" + option->get_lnames().front();
-    if (option->get_items_expected_max() > 0) term += " " + option->get_type_name();
-    lines.push_back({term, option->get_description()});
-  }
+  for (const DeclaredVerb& verb : declared_verbs())
+    if (verb.page.name == name)
+      for (const DeclaredOption& option : verb.options) lines.push_back({option.term(), option.help});
   return lines;
 }
 
@@ -342,9 +69,28 @@ Arguments parsed(CLI::App& app, Arguments& a, int count, const char* const* word
   return a;
 }
 
+/// "--completion bash" and "--manual fillside": pages made from what is declared.
+std::optional<NothingToRun> page_asked_for(int count, const char* const* words) {
+  const std::string_view what = count > 1 ? words[1] : "", which = count == 3 ? words[2] : "";
+  const auto refused = [&](std::string_view choices) {
+    return NothingToRun{fmt::format("fillside: {} takes {}. See fillside --help.\n", what, choices), true,
+                        kBadUsage};
+  };
+  if (what == "--completion") {
+    const auto script = completion_for(which);
+    return script ? NothingToRun{*script} : refused("bash, zsh or fish");
+  }
+  if (what == "--manual") {
+    const auto page = manual_page(which);
+    return page ? NothingToRun{*page} : refused("fillside or fillside-scene");
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::variant<Arguments, NothingToRun> read_arguments(int count, const char* const* words) {
+  if (auto page = page_asked_for(count, words)) return *page;
   const std::string version = "fillside " FILLSIDE_VERSION;
   Arguments a;
   CLI::App app("", "fillside");
@@ -356,8 +102,9 @@ std::variant<Arguments, NothingToRun> read_arguments(int count, const char* cons
     return parsed(app, a, count, words);
   } catch (const CLI::CallForHelp&) {
     const auto chosen = app.get_subcommands();
-    return NothingToRun{chosen.empty() ? main_page()
-                                       : verb_page(chosen.front()->get_name(), options_of(*chosen.front()))};
+    return NothingToRun{chosen.empty()
+                            ? main_page()
+                            : verb_page(chosen.front()->get_name(), help_of(chosen.front()->get_name()))};
   } catch (const CLI::CallForVersion&) {
     return NothingToRun{version + "\n"};
   } catch (const Misuse& misuse) {

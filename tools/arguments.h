@@ -9,6 +9,7 @@
 
 #include "libsim/base/instant.h"
 #include "libsim/base/quantity.h"
+#include "libsim/what_if/cut_list.h"
 #include "libsim/what_if/place.h"
 #include "libsim/what_if/series.h"
 #include "tools/variant.h"
@@ -20,6 +21,7 @@ inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
                        kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
                        kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03),
+                       kSensitivityPrecision = stops(0.01), kRulesPrecision = stops(0.03),
                        kReportPrecision = stops(0.02);
 /// How long each picture of a report is taken.
 inline constexpr Duration kReportSeconds = seconds(15.0);
@@ -59,6 +61,14 @@ struct Arguments {
   std::vector<Freedom> freedoms;  ///< --move
   std::optional<Preference> preference;
   bool may_show = false, may_shade = false;
+  // sensitivity
+  std::vector<std::string> keys, off_by;  ///< its --of words stand in `figures`
+  // plan
+  bool cut = false, back = false;
+  std::vector<StockSize> stock, prices;
+  Length kerf = metres(0.0);
+  // rules
+  std::vector<int> rules;  ///< their numbers; empty: all
   // calendar
   std::optional<Instant> date;    ///< --date: at midnight; the offset is another's business
   std::optional<int> offset_min;  ///< --offset
@@ -71,6 +81,7 @@ struct Arguments {
   std::string page;  ///< the file; empty: after the scene
   // scene
   std::string new_file;
+  bool schema = false;  ///< --schema
   bool catalogue = false;
   /// The command for the files' metadata, quoted for a shell; without what cannot change a file (threads,
   /// folder).

@@ -61,6 +61,14 @@ series() { # name scene options...
   rm -rf "$out/$name-series" "$out/$name-series.csv" # what is kept for an interrupted run
 }
 
+plan() { # name scene
+  case "$1" in *"$only"*)
+    "$fillside" plan "scenes/$2.toml" --name "$1" --precision "0.02 stop" -o "$out" --quiet | sed '$d' >"$out/$1-plan.txt"
+    "$fillside" plan "scenes/$2.toml" --name "$1" -o "$out" --cut --stock A2,50x70cm --quiet >/dev/null ;;
+  esac
+  rm -f "$out/$1-plan.svg" "$out/$1-plan.pdf" "$out/$1-cut.svg" "$out/$1-cut.pdf" # print these at home
+}
+
 # A. Citrus tart: how much does a white board lift the shadow side, and is a large one farther off as good?
 picture citrus_tart citrus_tart --brighter "2/3 stop"
 picture citrus_tart-no_board citrus_tart --brighter "2/3 stop" --set board.near.used=false
@@ -73,6 +81,11 @@ changes citrus_tart-changes citrus_tart --variant "no board: board.near.used=fal
   --variant "large board: board.near.used=false, board.far.used=true" --map illuminance
 series citrus_tart_distance citrus_tart --vary "board.near.distance=15cm,18cm,22cm,30cm,45cm,60cm" --pictures
 
+plan citrus_tart citrus_tart
+
+# Rules of thumb, put to the test.
+case "rules_of_thumb" in *"$only"*) "$fillside" rules >"$out/rules_of_thumb.md" ;; esac
+
 # B. Red lentil soup: where does the curtain mirror in it?
 picture lentil_soup lentil_soup --brighter "2/3 stop"
 picture lentil_soup-veil lentil_soup --brighter "2/3 stop" --set "camera.elevation=45 deg"
@@ -81,8 +94,8 @@ maps lentil_soup lentil_soup fill
 readings lentil_soup lentil_soup
 
 # C. Pickle jar, bright field: where does the glass end?
-picture pickle_jar pickle_jar --brighter "-2/3 stop"
-picture pickle_jar-no_strips pickle_jar --brighter "-2/3 stop" --set board.left.used=false --set board.right.used=false
+picture pickle_jar pickle_jar --brighter "-1/3 stop"
+picture pickle_jar-no_strips pickle_jar --brighter "-1/3 stop" --set board.left.used=false --set board.right.used=false
 
 # D. Rye loaf: what makes the mood, the black card or the dark table?
 picture rye_loaf rye_loaf

@@ -17,13 +17,16 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 10> kVerbPages{
+const std::array<VerbPage, 13> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
-    VerbPage{"check", "SCENE... [options]", "Is the scene sound, and does it show what it claims?",
-             "Every [[claim]] of the scene is measured. Status 1 when one does not hold.",
-             "fillside check my_table.toml"},
+    VerbPage{
+        "check", "SCENE... [options]", "Is the scene sound, and does it show what it claims?",
+        "First it looks the set over: boards in the picture, a board, the camera or you in the key's way, "
+        "food that hangs in the air or is not seen, a window mirrored in soup or glass, sun on foil; each "
+        "with what to do. Then every [[claim]] of the scene is measured: status 1 when one does not hold.",
+        "fillside check my_table.toml"},
     VerbPage{"meter", "SCENE... [options]", "What meters read, and who sends the light",
              "Five meters stand in the dish's place with the food taken away; the scene's own meters and the "
              "sides of "
@@ -77,6 +80,26 @@ const std::array<VerbPage, 10> kVerbPages{
         "fillside place my_table.toml --want \"lit:shadow = 2:1\" --move board.fill.sheet=A4,A3,A2 "
         "--move board.fill.distance=15cm..60cm"},
     VerbPage{
+        "sensitivity", "SCENE [--of FIGURE]... [--keys PATTERN]... [options]",
+        "Which number to measure with care, and which to stop worrying about",
+        "Every number of the set is varied by as much as it may be off: lengths by tape 1 cm or 2 %, angles "
+        "3 "
+        "deg, clock positions 5 deg, catalogue reflectances as the catalogue says, the sky by a stop. You "
+        "are told what a figure changes by per cm, per deg or per 0.1, and, times what it may be off by, how "
+        "many stops hang on it, the most first. \"Measure first\" makes nine tenths of the doubt; what moves "
+        "less than a tenth of all together you need not think about.",
+        "fillside sensitivity my_table.toml --keys board --off-by board.fill.distance=3cm"},
+    VerbPage{
+        "rules", "[--rule N]... [options]", "Which rules of thumb of the trade hold, and when",
+        "Forty rules that people who work by a window go by: twice as far costs two stops, closer is softer, "
+        "a "
+        "larger card beats a nearer one. Each asks figures to lie between bounds; they are read in small "
+        "sets "
+        "that the program carries with it (scenes/rules), or worked out where a formula decides. Holds: all "
+        "do. Holds when: those that are marked so. What light does not decide is said to be so. The page is "
+        "Markdown.",
+        "fillside rules --rule 1 --rule 14"},
+    VerbPage{
         "calendar", "SCENE [options]", "When is the light good at this table?",
         "The set is measured once and read under every sun of a year, always between an overcast and a clear "
         "sky: hours of good light (the wanted exposure reached, no sun on the dish), exposure values, sun on "
@@ -85,14 +108,25 @@ const std::array<VerbPage, 10> kVerbPages{
         "looks.",
         "fillside calendar my_table.toml --offset +01:00 --iso 400 --slowest \"1/60 s\""},
     VerbPage{
-        "report", "SCENE... [--variant \"NAME: KEY=VALUE, ...\"]... [options]",
-        "One page to keep: picture, light, maps, camera, set",
-        "Everything about a set in one file for the browser: before and after, the picture to relight (windows "
-        "and lamps up, down, off; exposure, white, zebra), whose light it is, falloff and fill to read off, the "
-        "exposure card, softness, glare, the set to turn, the day's light where the place is known, and how it "
-        "was made. It needs no network, opens from the disc and prints on A4; without scripts it shows the same "
-        "as pictures and tables. Figures come out the same every time; pictures go by the clock.",
-        "fillside report my_table.toml --variant \"no board: board.fill.used=false\" -o my_table.html"}};
+        "plan", "SCENE [options]", "A card and a drawing to build the set from, and boards to cut",
+        "Prints the set card: every measure from a cross under the dish, in the order in which one builds, "
+        "with the readings to check it by. Makes SCENE-plan.svg, .pdf and .png: top view and side views to "
+        "scale, for one A4 page. The card can be read back: --back takes a card, with what you changed on "
+        "it, and prints its scene. --cut makes SCENE-cut.svg, .pdf and .png instead: which sheets to buy, "
+        "and where to cut them.",
+        "fillside plan my_table.toml -o plans"},
+    VerbPage{"report", "SCENE... [--variant \"NAME: KEY=VALUE, ...\"]... [options]",
+             "One page to keep: picture, light, maps, camera, set",
+             "Everything about a set in one file for the browser: before and after, the picture to relight "
+             "(windows "
+             "and lamps up, down, off; exposure, white, zebra), whose light it is, falloff and fill to read "
+             "off, the "
+             "exposure card, softness, glare, the set to turn, the day's light where the place is known, and "
+             "how it "
+             "was made. It needs no network, opens from the disc and prints on A4; without scripts it shows "
+             "the same "
+             "as pictures and tables. Figures come out the same every time; pictures go by the clock.",
+             "fillside report my_table.toml --variant \"no board: board.fill.used=false\" -o my_table.html"}};
 
 std::string main_page() {
   std::vector<HelpLine> verbs;

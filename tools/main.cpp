@@ -20,9 +20,10 @@ using namespace fillside::tools;
 int run(const Arguments& arguments) {
   using Verb = std::pair<std::string_view, int (*)(const Arguments&)>;
   static constexpr std::array kVerbs{
-      Verb{"scene", run_scene},   Verb{"check", run_check},   Verb{"meter", run_meter},
-      Verb{"map", run_map},       Verb{"render", run_render}, Verb{"compare", run_compare},
-      Verb{"series", run_series}, Verb{"place", run_place},   Verb{"calendar", run_calendar},
+      Verb{"scene", run_scene},   Verb{"check", run_check},       Verb{"meter", run_meter},
+      Verb{"map", run_map},       Verb{"render", run_render},     Verb{"compare", run_compare},
+      Verb{"series", run_series}, Verb{"place", run_place},       Verb{"sensitivity", run_sensitivity},
+      Verb{"rules", run_rules},   Verb{"calendar", run_calendar}, Verb{"plan", run_plan},
       Verb{"report", run_report}};
   for (const auto& [name, verb] : kVerbs)
     if (arguments.verb == name) return verb(arguments);

@@ -7,6 +7,7 @@
 #include "libsim/scene/wording.h"
 #include "tools/edited_scene.h"
 #include "tools/help_pages.h"
+#include "tools/stock_words.h"
 
 namespace fillside::tools {
 namespace {
@@ -69,6 +70,8 @@ void refuse_shape(const std::string& verb, const std::string& last_word) {
 void refuse_contradictions(const Arguments& a) {
   refuse_one_name_twice(a.variants);
   if (a.verb == "scene") return;
+  if (a.verb == "rules" && a.seconds) throw Misuse{"rules measures to a --precision, not for some --seconds"};
+  if (a.verb == "rules") return;
   if (a.scenes.empty())
     throw Misuse{fmt::format("{} needs a scene; fillside scene writes one to start with", a.verb)};
   if (a.verb == "calendar" && a.scenes.size() > 1)
@@ -88,6 +91,19 @@ void refuse_contradictions(const Arguments& a) {
         "place needs a --want and a --move: --want \"lit:shadow = 2:1\" --move "
         "board.fill.distance=15cm..60cm"};
   refuse_too_many(a.freedoms);
+  if (a.verb == "sensitivity" && a.scenes.size() > 1)
+    throw Misuse{fmt::format("sensitivity takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  for (const std::string& text : a.off_by)
+    if (text.find('=') == std::string::npos || text.ends_with('='))
+      throw Misuse{fmt::format("--off-by: {} is not KEY=AMOUNT; for example --off-by board.fill.distance=3cm",
+                               in_quotes(text))};
+  if (a.verb == "plan" && a.scenes.size() > 1)
+    throw Misuse{fmt::format("plan takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  if (!a.cut && (!a.stock.empty() || !a.prices.empty() || a.kerf.si > 0.0))
+    throw Misuse{"--stock, --price and --kerf go with --cut"};
+  if (a.back && (a.cut || a.json || !a.edits.empty()))
+    throw Misuse{"--back prints the scene of a card; leave --cut, --json and --set out"};
+  priced_stock(a.stock, a.prices);
   if (a.date && a.year) throw Misuse{"--date and --year: the date says the year"};
   if (a.precision && a.seconds && a.verb != "report")  // there they are of readings and of pictures
     throw Misuse{"--precision and --seconds: give one of the two"};

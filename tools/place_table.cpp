@@ -9,6 +9,7 @@
 #include "tools/figure_json.h"
 #include "tools/meter_table.h"
 #include "tools/open_scene.h"
+#include "tools/shell_words.h"
 
 namespace fillside::tools {
 namespace {
@@ -78,17 +79,17 @@ std::string search_line(const PlaceAnswer& answer) {
 }  // namespace
 
 std::string place_table(const Description& description, const PlaceTask& task, const PlaceAnswer& answer,
-                        const Effort& effort) {
+                        const Effort& effort, const std::vector<std::string>& given) {
   std::string text =
       fmt::format("{}\n\n{}\n\n{}", description.set.title, verdict(answer), to_text(keys_table(answer)));
   if (answer.reading.possible()) text += fmt::format("\n{}", to_text(wants_table(task, answer)));
-  std::string sets;
-  for (const std::string& edit : answer.edits()) sets += fmt::format(" --set \"{}\"", edit);
+  std::string look = "fillside render " + for_shell(description.file);
+  for (const std::vector<std::string>& edits : {given, answer.edits()})
+    for (const std::string& edit : edits) look += " --set " + for_shell(edit);
   return text + fmt::format(
-                    "\nTo look at it: fillside meter SCENE{}\n\n{} What holds from where to where is each "
-                    "key alone, the "
+                    "\nTo look at it: {}\n\n{} What holds from where to where is each key alone, the "
                     "others as set.\nThe answer was read afresh by other sample numbers. {}.\n",
-                    sets, search_line(answer), effort_text(effort));
+                    look, search_line(answer), effort_text(effort));
 }
 
 nlohmann::ordered_json place_json(const Description& description, const PlaceTask& task,

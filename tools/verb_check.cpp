@@ -6,6 +6,7 @@
 
 #include "libsim/scene/canonical.h"
 #include "libsim/what_if/claims.h"
+#include "libsim/what_if/set_remarks.h"
 #include "tools/cautions.h"
 #include "tools/exit_status.h"
 #include "tools/meter_table.h"
@@ -37,6 +38,33 @@ std::string line_of(const ProvedClaim& proved) {
   return line;
 }
 
+struct Checked {
+  SetRemarks remarks;
+  std::vector<ProvedClaim> proved;
+  bool all_hold() const { return std::ranges::all_of(proved, &ProvedClaim::holds); }
+};
+
+/// "tart.toml:12:1  board "fill": it is in the picture at the left", and below it what to do.
+std::string remarks_text(std::string_view word, const std::vector<Problem>& problems) {
+  std::string text;
+  for (const Problem& problem : problems) {
+    text += fmt::format("  {:8} {}", word, problem.message);
+    if (problem.place.line > 0) text += fmt::format(" (line {})", problem.place.line);
+    text += fmt::format("\n           {}\n", problem.remedy);
+  }
+  return text;
+}
+
+nlohmann::ordered_json remarks_json(const std::vector<Problem>& problems) {
+  nlohmann::ordered_json list = nlohmann::ordered_json::array();
+  for (const Problem& problem : problems)
+    list.push_back({{"message", problem.message},
+                    {"remedy", problem.remedy},
+                    {"line", problem.place.line},
+                    {"column", problem.place.column}});
+  return list;
+}
+
 std::string report(const Description& description, const std::vector<ProvedClaim>& proved, bool all) {
   const char* verdict = proved.empty() ? "no claims" : (all ? "all hold" : "NOT ALL HOLD");
   std::string text = proved.empty() ? fmt::format("{}: sound; {}\n", description.file, verdict)
@@ -61,22 +89,25 @@ nlohmann::ordered_json json_of(const ProvedClaim& p) {
           {"unit", p.unit}};
 }
 
-nlohmann::ordered_json document(const Description& description, const std::vector<ProvedClaim>& proved,
-                                bool all) {
+nlohmann::ordered_json document(const Description& description, const Checked& checked) {
   nlohmann::ordered_json claims = nlohmann::ordered_json::array();
-  for (const ProvedClaim& p : proved) claims.push_back(json_of(p));
+  for (const ProvedClaim& p : checked.proved) claims.push_back(json_of(p));
   return {{"schema", "fillside.check/1"},
           {"scene", description.file},
           {"scene_hash", scene_hash(description)},
           {"sound", true},
-          {"all_hold", all},
+          {"warnings", remarks_json(checked.remarks.warnings)},
+          {"cautions", remarks_json(checked.remarks.cautions)},
+          {"all_hold", checked.all_hold()},
           {"claims", claims}};
 }
 
-std::vector<ProvedClaim> proved_claims(const Description& description, const Arguments& arguments) {
-  open_set(description, arguments);
+Checked checked(const Description& description, const Arguments& arguments) {
+  const Scene scene = open_set(description, arguments);
+  const Effort effort = effort_of(arguments, description, kCheckPrecision);
+  SetRemarks remarks = look_over(description, scene, effort);
   ProgressBar bar("measuring claims", arguments.quiet);
-  return prove_claims(description, effort_of(arguments, description, kCheckPrecision), bar.callback());
+  return {std::move(remarks), prove_claims(description, effort, bar.callback())};
 }
 
 }  // namespace
@@ -90,13 +121,13 @@ int run_check(const Arguments& arguments) {
   std::vector<nlohmann::ordered_json> documents;
   bool all_of_all = true;
   for (const Description& description : descriptions) {
-    const auto proved = proved_claims(description, arguments);
-    const bool all = std::ranges::all_of(proved, &ProvedClaim::holds);
-    all_of_all = all_of_all && all;
+    const Checked found = checked(description, arguments);
+    all_of_all = all_of_all && found.all_hold();
     if (arguments.json)
-      documents.push_back(document(description, proved, all));
+      documents.push_back(document(description, found));
     else
-      say(report(description, proved, all) +
+      say(report(description, found.proved, found.all_hold()) +
+          remarks_text("warning", found.remarks.warnings) + remarks_text("caution", found.remarks.cautions) +
           (arguments.quiet ? "" : notes_for(description) + cautions_for(description)));
   }
   if (arguments.json) say_documents(documents);

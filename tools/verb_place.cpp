@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <iterator>
+
 #include "libsim/what_if/place.h"
 #include "tools/edited_scene.h"
 #include "tools/exit_status.h"
@@ -35,6 +38,29 @@ PlaceTask task_of(const Arguments& arguments, const EditedScene& scene) {
   return task;
 }
 
+bool names_nothing(const Problem& problem) {
+  for (const char* words : {"is not a key of", "there is no", "there are no", "it may be"})
+    if ((problem.message + problem.remedy).find(words) != std::string::npos) return true;
+  return false;
+}
+
+/// Keys that no set has and values that no key takes, all at once and before the search. What only stands in
+/// the way somewhere is the search's business.
+void check_freedoms(const Arguments& arguments, const EditedScene& scene) {
+  std::vector<Problem> faults;
+  for (const Freedom& freedom : arguments.freedoms) {
+    const std::size_t before = faults.size();
+    for (const std::string& text :
+         freedom.is_choice() ? freedom.choices : std::vector{freedom.text_at(0.0), freedom.text_at(1.0)}) {
+      std::vector<Problem> found;
+      scene.with({freedom.key + "=" + text}, "--move ", found);
+      std::ranges::copy_if(found, std::back_inserter(faults), names_nothing);
+      if (faults.size() > before) break;  // the other values have the same fault
+    }
+  }
+  settle(std::move(faults), arguments);
+}
+
 }  // namespace
 
 int run_place(const Arguments& arguments) {
@@ -42,6 +68,7 @@ int run_place(const Arguments& arguments) {
   std::vector<Problem> problems;
   const auto description = scene.with({}, "", problems);
   settle(std::move(problems), arguments);
+  check_freedoms(arguments, scene);
   const PlaceTask task = task_of(arguments, scene);
   const Effort effort = effort_of(arguments, *description, kPlacePrecision);
   ProgressBar bar("placing", arguments.quiet);
@@ -49,7 +76,7 @@ int run_place(const Arguments& arguments) {
   if (arguments.json)
     say_documents({place_json(*description, task, answer, effort)});
   else
-    say(place_table(*description, task, answer, effort));
+    say(place_table(*description, task, answer, effort, arguments.edits));
   return answer.reached ? kDone : kAnswerIsNo;
 }
 

@@ -6,6 +6,7 @@
 #include "libsim/writers/atomic_file.h"
 #include "tools/catalogue_tables.h"
 #include "tools/exit_status.h"
+#include "tools/scene_schema.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
 
@@ -36,6 +37,10 @@ distance = "25 cm"
 }  // namespace
 
 int run_scene(const Arguments& arguments) {
+  if (arguments.schema) {
+    say(scene_schema().dump(2) + '\n');
+    return kDone;
+  }
   if (arguments.catalogue) {
     say(catalogue_tables());
     return kDone;

@@ -15,7 +15,10 @@ int run_render(const Arguments& arguments);
 int run_compare(const Arguments& arguments);
 int run_series(const Arguments& arguments);
 int run_place(const Arguments& arguments);
+int run_sensitivity(const Arguments& arguments);
+int run_rules(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
+int run_plan(const Arguments& arguments);
 int run_report(const Arguments& arguments);
 
 }  // namespace fillside::tools

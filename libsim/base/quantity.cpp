@@ -7,6 +7,8 @@
 #include <cmath>
 #include <span>
 
+#include "libsim/base/unit_symbols.h"
+
 namespace fillside {
 namespace {
 
@@ -200,6 +202,16 @@ template <class Q>
 std::string_view example_of() {
   return kind<Q>().example;
 }
+template <class Q>
+std::vector<std::string_view> unit_symbols() {
+  std::vector<std::string_view> symbols;
+  for (const Unit& unit : kind<Q>().units) symbols.push_back(unit.symbol);
+  return symbols;
+}
+template <class Q>
+bool unit_stands_first() {
+  return kind<Q>().units.front().prefix;
+}
 
 // One line per kind of quantity that descriptions may hold.
 template Parsed<Length> parse_quantity<Length>(std::string_view);
@@ -238,5 +250,23 @@ template std::string_view example_of<ColourTemperature>();
 template std::string_view example_of<Duration>();
 template std::string_view example_of<FNumber>();
 template std::string_view example_of<Stops>();
+template std::vector<std::string_view> unit_symbols<Length>();
+template bool unit_stands_first<Length>();
+template std::vector<std::string_view> unit_symbols<Angle>();
+template bool unit_stands_first<Angle>();
+template std::vector<std::string_view> unit_symbols<Illuminance>();
+template bool unit_stands_first<Illuminance>();
+template std::vector<std::string_view> unit_symbols<Luminance>();
+template bool unit_stands_first<Luminance>();
+template std::vector<std::string_view> unit_symbols<LuminousFlux>();
+template bool unit_stands_first<LuminousFlux>();
+template std::vector<std::string_view> unit_symbols<ColourTemperature>();
+template bool unit_stands_first<ColourTemperature>();
+template std::vector<std::string_view> unit_symbols<Duration>();
+template bool unit_stands_first<Duration>();
+template std::vector<std::string_view> unit_symbols<FNumber>();
+template bool unit_stands_first<FNumber>();
+template std::vector<std::string_view> unit_symbols<Stops>();
+template bool unit_stands_first<Stops>();
 
 }  // namespace fillside

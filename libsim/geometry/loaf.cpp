@@ -148,8 +148,8 @@ Mesh strip_in(const Loaf& loaf, const Slash& cut) {
     p += u * wide_m * Point(1.0, -cut.slope, 0.0) / std::hypot(1.0, cut.slope);
     p.z() = loaf.dome_m(p.x(), p.y());
     const double hole =
-        1.0 - smooth_step(0.1, 0.5, cell_noise(p / (0.011 * loaf.size.width_m), loaf.seed).nearest);
-    p.z() += clear_m + thick_m * (1.0 - 0.55 * hole) - loaf.cut_m(p);
+        1.0 - smooth_step(0.1, 0.5, cell_noise(p / (0.017 * loaf.size.width_m), loaf.seed).nearest);
+    p.z() += clear_m + thick_m * (1.0 - 0.3 * hole) - loaf.cut_m(p);
     return p;
   };
   return slab({kLong, kWide, [&](int i, int j) { return at(i, j, 1.3 * clear_m); },

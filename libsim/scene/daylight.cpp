@@ -13,8 +13,6 @@
 namespace fillside {
 namespace {
 
-constexpr Illuminance kUsualOutdoor = lux(10000.0);
-
 Clock first_clock(const Description& d) { return d.windows.empty() ? Clock{9.0} : d.windows.front().clock; }
 
 double clock_angle_rad(Clock clock) { return clock.hours * 30.0 * kDegree; }

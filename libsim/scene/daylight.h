@@ -14,6 +14,9 @@
 
 namespace fillside {
 
+/// The level of the sky where neither it nor the place of a sun is said.
+inline constexpr Illuminance kUsualOutdoor = lux(10000.0);
+
 /// Compass bearing of "N", "SW", "NNE" (any case) or "210 deg", clockwise from north; nothing for other
 /// texts.
 std::optional<Angle> parse_bearing(std::string_view text);

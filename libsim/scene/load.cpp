@@ -38,4 +38,8 @@ Description load_description_text(std::string text, std::string name, const std:
   return load(read_scene_text(std::move(text), std::move(name)), edits, warnings, std::move(made));
 }
 
+Description load_description_tree(SourceTree tree, std::vector<Problem>& warnings) {
+  return load(std::move(tree), {}, warnings, {});
+}
+
 }  // namespace fillside

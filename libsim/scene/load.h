@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "libsim/scene/description.h"
+#include "libsim/scene/source_tree.h"
 
 namespace fillside {
 
@@ -19,5 +20,8 @@ Description load_description(const std::string& path, const std::vector<std::str
 /// The same for text that is no file; `name` stands in messages, for example "standard input".
 Description load_description_text(std::string text, std::string name, const std::vector<std::string>& edits,
                                   std::vector<Problem>& warnings, std::shared_ptr<MadeOnce> made = {});
+
+/// The same for what another reader made of its input.
+Description load_description_tree(SourceTree tree, std::vector<Problem>& warnings);
 
 }  // namespace fillside

@@ -3,37 +3,15 @@
 #include <algorithm>
 #include <cmath>
 
+#include "libsim/geometry/convex_hull.h"
 #include "libsim/scene/placing.h"
 
 namespace fillside {
 namespace {
 
-using Path = std::vector<std::array<double, 2>>;
+using Path = FlatPath;
 
 std::array<double, 2> from_above(const Point& point) { return {100.0 * point.x(), 100.0 * point.y()}; }
-
-/// Andrew's monotone chain: A. M. Andrew, "Another efficient algorithm for convex hulls in two dimensions",
-/// Information Processing Letters 9(5), 1979.
-Path convex_hull(Path points) {
-  std::ranges::sort(points);
-  points.erase(std::ranges::unique(points).begin(), points.end());
-  if (points.size() < 3) return points;
-  const auto turns_left = [](const auto& a, const auto& b, const auto& c) {
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) > 0.0;
-  };
-  Path hull;
-  for (int side = 0; side < 2; ++side) {
-    const std::size_t start = hull.size();
-    for (const auto& point : points) {
-      while (hull.size() >= start + 2 && !turns_left(hull[hull.size() - 2], hull.back(), point))
-        hull.pop_back();
-      hull.push_back(point);
-    }
-    hull.pop_back();
-    std::ranges::reverse(points);
-  }
-  return hull;
-}
 
 Path footprint_of(const Scene& scene, std::size_t object) {
   Path points;

@@ -4,7 +4,10 @@
 #include <limits>
 #include <optional>
 
+#include "libsim/sensor/instruments.h"
 #include "libsim/transport/key.h"
+#include "libsim/what_if/dish_figures.h"
+#include "libsim/what_if/glare_reading.h"
 #include "libsim/what_if/map_reading.h"
 #include "libsim/what_if/shadow_edge.h"
 
@@ -44,6 +47,38 @@ void add_meter(Figures& figures, const std::string& meter) {
   add(".fill_lx", "lx", &Reading::fill_lx);
   add(".key_to_fill", "ratio", &Reading::key_to_fill);
   add(".ev100", "EV", &Reading::ev100);
+}
+
+void add_stops_under(Figures& figures, const std::string& meter, const std::string& reference) {
+  figures.push_back({"meter." + meter + ".stops_under",
+                     "stops",
+                     [meter, reference](const MeasuredSet& set, const Effort&) {
+                       const Reading *here = set.reading.named(meter), *there = set.reading.named(reference);
+                       return here && there ? in_stops(there->total_lx / here->total_lx) : nothing();
+                     },
+                     {meter, reference}});
+}
+
+/// Of what the camera sees of the thing, the part that is covered most; images too weak to show do not count.
+Estimate share_mirrored(const MeasuredSet& set, const std::string& thing, const Effort& effort) {
+  constexpr int kColumns = 96;
+  Camera camera = camera_of(set.description, set.scene);
+  camera.rows = std::max(1, kColumns * camera.rows / camera.columns);
+  camera.columns = kColumns;
+  Estimate most = 0.0;
+  for (const Glare& glare : read_glare(set.scene, camera, effort).glares)
+    if (glare.thing == thing && shows(glare) && glare.share_of_part.value() > most.value())
+      most = glare.share_of_part;
+  return 100.0 * most;
+}
+
+void add_dish(Figures& figures) {
+  figures.push_back({"dish.falloff", "stops", [](const MeasuredSet& set, const Effort& effort) {
+                       return falloff_over_dish(set.scene, effort);
+                     }});
+  figures.push_back({"dish.sunlit", "%", [](const MeasuredSet& set, const Effort&) {
+                       return Estimate(100.0 * sunlit_share_of_dish(set.scene));
+                     }});
 }
 
 void add_gain(Figures& figures, const std::string& board, const std::string& meter) {
@@ -115,6 +150,15 @@ std::vector<NamedFigure> figures_of(const Description& description, const Scene&
   add_ratio(
       figures, "empty_spot", [](const SetReading& set) { return set.empty_lit_to_shadow; }, level);
   for (const std::string& meter : meters) add_meter(figures, meter);
+  for (const std::string& meter : meters)
+    if (meter != description.set.reference) add_stops_under(figures, meter, description.set.reference);
+  add_dish(figures);
+  for (const Object& object : scene.objects())
+    if (object.kind == ObjectKind::food || object.kind == ObjectKind::prop)
+      figures.push_back({"glare." + object.name + ".share", "%",
+                         [name = object.name](const MeasuredSet& set, const Effort& effort) {
+                           return share_mirrored(set, name, effort);
+                         }});
   for (const Object& object : scene.objects())
     if (object.kind == ObjectKind::board || object.kind == ObjectKind::diffuser)
       for (const std::string& meter : meters) add_gain(figures, object.name, meter);
@@ -138,7 +182,7 @@ std::vector<std::string> in_families(const std::vector<std::string>& names) {
     if (const auto gain = name.find(".gain."); name.starts_with("board.") && gain != std::string::npos)
       family = name.substr(0, gain) + ".gain.METER";
     if (name.starts_with("meter."))
-      family = name.substr(0, name.rfind('.')) + ".lx|key_lx|fill_lx|key_to_fill|ev100";
+      family = name.substr(0, name.rfind('.')) + ".lx|key_lx|fill_lx|key_to_fill|ev100|stops_under";
     if (std::ranges::find(families, family) == families.end()) families.push_back(family);
   }
   return families;

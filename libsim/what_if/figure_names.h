@@ -20,7 +20,7 @@ struct MeasuredSet {
 
 struct NamedFigure {
   std::string name;  ///< "subject.stops"
-  std::string unit;  ///< "stops", "lx", "EV", "ratio"
+  std::string unit;  ///< "stops", "lx", "EV", "ratio", "mm", "%"
   /// Not a finite number where there is no light to form it from.
   std::function<Estimate(const MeasuredSet&, const Effort&)> value;
   std::vector<std::string> instruments = {};  ///< whose readings it is formed from; others need not be read
@@ -34,6 +34,13 @@ struct NamedFigure {
 ///   shadow.NAME.edge_mm, .full_mm                 a thing's shadow on the table: 10-90 % of the key, and how
 ///   far
 ///                                                 it is full
+///   meter.NAME.stops_under                        stops less light than at the reference meter ([set]
+///   reference)
+///   dish.falloff                                  stops between the lightest and darkest of 9 level meters
+///   over the dish, food away
+///   dish.sunlit                                   % of the dish's empty place that the sun reaches straight
+///   glare.THING.share                             % of a thing's most covered part over which a window or
+///   lamp is mirrored so that it shows (food and props in the frame)
 ///   plane.NAME.evenness                           stops between the lightest and darkest of 12 cells across,
 ///   food away
 std::vector<NamedFigure> figures_of(const Description& description, const Scene& scene);

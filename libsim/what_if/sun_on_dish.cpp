@@ -43,20 +43,21 @@ TableOutline outline_of(const Opening& opening, const std::array<Eigen::Vector2d
 
 }  // namespace
 
-DishFootprint::DishFootprint(const Scene& scene) {
+std::vector<Point> places_on_dish(const Scene& scene) {
   constexpr int kSide = 5;
   const Point middle = dish_place(scene);
   Bounds around;
   around.include(middle + Point(0.12, 0.12, 0.0));
   around.include(middle - Point(0.12, 0.12, 0.0));
   const Bounds bounds = subject_bounds(scene).value_or(around);
-  places_.push_back(middle);
+  std::vector<Point> places{middle};
   for (int i = 0; i < kSide * kSide; ++i) {
     const double across = (i % kSide) / (kSide - 1.0), up = (i / kSide) / (kSide - 1.0);
     if (std::hypot(across - 0.5, up - 0.5) > 0.5 + 1e-9) continue;  // a dish is round
-    places_.push_back({std::lerp(bounds.low.x(), bounds.high.x(), across),
-                       std::lerp(bounds.low.y(), bounds.high.y(), up), middle.z()});
+    places.push_back({std::lerp(bounds.low.x(), bounds.high.x(), across),
+                      std::lerp(bounds.low.y(), bounds.high.y(), up), middle.z()});
   }
+  return places;
 }
 
 double DishFootprint::sunlit_share(const Scene& scene, const Direction& to_sun) const {

@@ -11,10 +11,12 @@ namespace fillside {
 
 /// Places at the height of the dish meter, the subject away: the meter's own and a grid over the oval that
 /// the subject's footprint holds (a 24 cm round when there is none).
+std::vector<Point> places_on_dish(const Scene& scene);
+
 class DishFootprint {
  public:
   /// The set must stand before an even outside of radiance 1.
-  explicit DishFootprint(const Scene& scene);
+  explicit DishFootprint(const Scene& scene) : places_(places_on_dish(scene)) {}
   /// Share of the places that the sun's middle reaches straight, 0..1. What passes a cloth counts from a
   /// twentieth on.
   double sunlit_share(const Scene& scene, const Direction& to_sun) const;

@@ -11,7 +11,7 @@ namespace {
 constexpr const char* kHow =
     "write it as \"lit:shadow = 3:1\", \"lit:shadow = 3:1 within 0.1 stop\", \"board.fill.gain.food shadow "
     ">= "
-    "1\" or \"plane.table.evenness <= 1/3\"";
+    "1\", \"falloff <= 1/3\" or \"sun on the dish <= 0 %\"";
 
 /// "1.6", "3:1", "1/3"; the pattern has seen to its form.
 std::optional<double> value_of(const std::string& text) {
@@ -26,12 +26,17 @@ std::optional<double> value_of(const std::string& text) {
 std::string full_name(const std::string& figure) {
   if (figure == "lit:shadow") return "subject.lit_to_shadow";
   if (figure == "key:fill") return "meter.dish up.key_to_fill";
+  if (figure == "falloff") return "dish.falloff";
+  if (figure == "sun on the dish") return "dish.sunlit";
   return figure;
 }
+
+constexpr double kPointsOfAStop = 10.0;  ///< of figures in %
 
 bool is_logarithmic(std::string_view unit) { return unit == "stops" || unit == "EV"; }
 
 double on_scale(double value, std::string_view unit) {
+  if (unit == "%") return value / kPointsOfAStop;
   return is_logarithmic(unit) ? value : std::log2(value);
 }
 
@@ -39,7 +44,7 @@ double on_scale(double value, std::string_view unit) {
 
 std::variant<Want, WantFault> parse_want(std::string_view text) {
   static const std::regex form(
-      R"(\s*(.+?)\s*(>=|<=|=|\bat least\b|\bat most\b)\s*(\d{1,9}(?:\.\d{1,9})?(?:[:/]\d{1,9}(?:\.\d{1,9})?)?)\s*(?:stops?|lx|mm|EV)?(?:\s*(?:within|\+-|±)\s*(\d{1,3}(?:\.\d{1,9})?(?:/\d{1,3})?)\s*stops?)?\s*)");
+      R"(\s*(.+?)\s*(>=|<=|=|\bat least\b|\bat most\b)\s*(\d{1,9}(?:\.\d{1,9})?(?:[:/]\d{1,9}(?:\.\d{1,9})?)?)\s*(?:stops?|lx|mm|EV|%)?(?:\s*(?:within|\+-|±)\s*(\d{1,3}(?:\.\d{1,9})?(?:/\d{1,3})?)\s*stops?)?\s*)");
   const std::string whole(text);
   std::smatch found;
   if (!std::regex_match(whole, found, form)) return WantFault{"this is no wish for a figure", kHow};
@@ -63,7 +68,8 @@ std::variant<Want, WantFault> parse_want(std::string_view text) {
 }
 
 Estimate slack_stops(const Want& want, const Estimate& figure, std::string_view unit) {
-  const Estimate here = is_logarithmic(unit) ? figure : in_stops(figure);
+  const Estimate here =
+      unit == "%" ? figure / kPointsOfAStop : (is_logarithmic(unit) ? figure : in_stops(figure));
   if (want.exact) {
     const double aim = on_scale(*want.exact, unit);
     return want.tolerance_stops - (here.value() >= aim ? here - aim : aim - here);

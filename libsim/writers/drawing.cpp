@@ -1,11 +1,17 @@
 #include "libsim/writers/drawing.h"
 
 #include <cairo-ft.h>
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
 #include <cairo.h>
+#include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
+#include <cassert>
 #include <cstdint>
 #include <cstring>
+#include <optional>
 #include <string>
 
 #include "libsim/base/problem.h"
@@ -90,11 +96,74 @@ SheetPoint anchor_shift(cairo_t* pen, const std::string& text, const Lettering& 
   return {-part * extents.x_advance, drop};
 }
 
+std::string lines_of_metadata(const Metadata& metadata) {
+  std::string lines;
+  for (const auto& [key, text] : metadata)
+    lines += fmt::format("{}{}: {}", lines.empty() ? "" : "\n", key, text);
+  return lines;
+}
+
+/// PDF has fixed fields (ISO 32000-1, 14.3.3); all that has none of its own goes into the subject.
+void describe_pdf(cairo_surface_t* surface, const Metadata& metadata) {
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, "");
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_SUBJECT, lines_of_metadata(metadata).c_str());
+  for (const auto& [key, text] : metadata)
+    if (key == "Title") cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, text.c_str());
+}
+
+/// Text for between two tags.
+std::string for_xml(std::string_view text) {
+  std::string out;
+  for (const char c : text)
+    out += c == '<' ? "&lt;" : c == '>' ? "&gt;" : c == '&' ? "&amp;" : std::string(1, c);
+  return out;
+}
+
+/// Cairo numbers its surfaces through the whole process; in a file they count from 0, so that its bytes do
+/// not tell what was drawn before.
+std::string renumbered(std::string_view svg) {
+  constexpr std::string_view kSurface = "surface";
+  std::string out;
+  std::vector<std::string> seen;
+  for (auto at = svg.find(kSurface); at != std::string_view::npos; at = svg.find(kSurface)) {
+    const auto digits = at + kSurface.size(),
+               end = std::min(svg.find_first_not_of("0123456789", digits), svg.size());
+    const std::string number(svg.substr(digits, end - digits));
+    auto found = std::ranges::find(seen, number);
+    if (found == seen.end()) found = seen.insert(seen.end(), number);
+    out += fmt::format("{}{}", svg.substr(0, digits), found - seen.begin());
+    svg.remove_prefix(end);
+  }
+  return out + std::string(svg);
+}
+
+/// SVG has a description as the first child of the drawing (SVG 1.1, 5.4).
+std::string described_svg(std::string svg, const Metadata& metadata) {
+  const auto root = svg.find("<svg");
+  const auto inside = root == std::string::npos ? root : svg.find('>', root);
+  check(inside != std::string::npos);
+  svg.insert(inside + 1, fmt::format("\n<desc>{}</desc>", for_xml(lines_of_metadata(metadata))));
+  return svg;
+}
+
 }  // namespace
 
 struct Drawing::Canvas {
-  Canvas(int width, int height) {
+  Canvas(int wide, int high) : width(wide), height(high) {
     surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height);
+    prepare();
+  }
+
+  Canvas(int wide, int high, PageFormat as, double px_per_inch) : width(wide), height(high), format(as) {
+    const double points = 72.0 / px_per_inch;  // PDF and Cairo's SVG count in points
+    const auto create =
+        as == PageFormat::pdf ? cairo_pdf_surface_create_for_stream : cairo_svg_surface_create_for_stream;
+    surface = create(append, &bytes, points * width, points * height);
+    prepare();
+    cairo_scale(pen, points, points);
+  }
+
+  void prepare() {
     check(cairo_surface_status(surface) == CAIRO_STATUS_SUCCESS);
     pen = cairo_create(surface);
     cairo_font_face_t* face = new_font_face();
@@ -108,6 +177,12 @@ struct Drawing::Canvas {
     cairo_font_options_destroy(options);
     cairo_set_line_join(pen, CAIRO_LINE_JOIN_ROUND);
   }
+
+  static cairo_status_t append(void* to, const unsigned char* data, unsigned int length) {
+    static_cast<std::string*>(to)->append(reinterpret_cast<const char*>(data), length);
+    return CAIRO_STATUS_SUCCESS;
+  }
+
   ~Canvas() {
     cairo_destroy(pen);
     cairo_surface_destroy(surface);
@@ -115,11 +190,19 @@ struct Drawing::Canvas {
   Canvas(const Canvas&) = delete;
   Canvas& operator=(const Canvas&) = delete;
 
+  int width, height;
+  std::optional<PageFormat> format = {};  ///< nothing: pixels
+  std::string bytes;                      ///< of a page, as far as Cairo has written them
   cairo_surface_t* surface = nullptr;
   cairo_t* pen = nullptr;
 };
 
 Drawing::Drawing(int width, int height, const Ink& paper) : canvas_(std::make_unique<Canvas>(width, height)) {
+  set_ink(canvas_->pen, paper);
+  cairo_paint(canvas_->pen);
+}
+Drawing::Drawing(int width, int height, PageFormat format, double px_per_inch, const Ink& paper)
+    : canvas_(std::make_unique<Canvas>(width, height, format, px_per_inch)) {
   set_ink(canvas_->pen, paper);
   cairo_paint(canvas_->pen);
 }
@@ -201,10 +284,20 @@ double Drawing::width_of(std::string_view text, const Lettering& lettering) cons
   return extents.x_advance;
 }
 
-int Drawing::width() const { return cairo_image_surface_get_width(canvas_->surface); }
-int Drawing::height() const { return cairo_image_surface_get_height(canvas_->surface); }
+int Drawing::width() const { return canvas_->width; }
+int Drawing::height() const { return canvas_->height; }
+
+std::string Drawing::file_bytes(const Metadata& metadata) {
+  assert(canvas_->format);
+  const bool pdf = canvas_->format == PageFormat::pdf;
+  if (pdf) describe_pdf(canvas_->surface, metadata);
+  cairo_surface_finish(canvas_->surface);
+  check(cairo_surface_status(canvas_->surface) == CAIRO_STATUS_SUCCESS);
+  return pdf ? std::move(canvas_->bytes) : described_svg(renumbered(canvas_->bytes), metadata);
+}
 
 Picture Drawing::picture() const {
+  assert(!canvas_->format);
   cairo_surface_flush(canvas_->surface);
   Picture out = blank_picture(width(), height());
   const unsigned char* rows = cairo_image_surface_get_data(canvas_->surface);

@@ -1,14 +1,17 @@
 // A sheet to draw on: a small closed set of verbs on an RGB canvas. The only door to Cairo and FreeType.
 // Lengths in pixels, x to the right and y down from the top left corner. The same verbs give the same bytes.
+// A sheet is either of pixels, for picture(), or of lines and letters on a page, for file_bytes().
 #pragma once
 
 #include <functional>
 #include <memory>
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
 #include "libsim/view/picture.h"
+#include "libsim/writers/metadata.h"
 #include "libsim/writers/palette.h"
 #include "libsim/writers/sheet_space.h"
 
@@ -33,10 +36,15 @@ struct Lettering {
   Ink halo = kPaper;
 };
 
+/// What a page is written as.
+enum class PageFormat { pdf, svg };
+
 class Drawing {
  public:
   /// An empty sheet, both sides >= 1. Throws WriteError when there is no memory for it.
   Drawing(int width, int height, const Ink& paper = kPaper);
+  /// An empty page for a file, on which that many pixels are an inch.
+  Drawing(int width, int height, PageFormat format, double px_per_inch, const Ink& paper = kPaper);
   ~Drawing();
   Drawing(Drawing&&) noexcept;
   Drawing& operator=(Drawing&&) noexcept;
@@ -57,7 +65,10 @@ class Drawing {
 
   int width() const;
   int height() const;
+  /// Of a sheet of pixels.
   Picture picture() const;
+  /// Of a page, once: the whole file. No time stamp, so that the same page gives the same bytes.
+  std::string file_bytes(const Metadata& metadata);
 
  private:
   struct Canvas;

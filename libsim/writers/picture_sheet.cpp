@@ -99,30 +99,60 @@ void draw_legend(Drawing& drawing, const std::vector<LegendEntry>& legend, const
   }
 }
 
+// The strip under a picture: caption and settings, each in as many lines as an upright picture makes of it.
+struct StripLayout {
+  double size = 0.0, pad = 0.0, leading = 0.0, room = 0.0, bar_room = 0.0;
+  Lettering told, set_to;
+  std::vector<std::string> caption, settings;
+  double first = 0.0, last = 0.0;  // baselines
+  int height = 0;
+};
+
+StripLayout layout_of(const Picture& picture, const PictureStrip& strip) {
+  StripLayout layout;
+  layout.size = letter_px(picture.width);
+  layout.pad = 1.1 * layout.size;
+  layout.leading = 1.45 * layout.size;
+  layout.told = {.size_px = layout.size, .ink = kDarkInk};
+  layout.set_to = {.size_px = 0.9 * layout.size, .ink = kQuietInk};
+  layout.bar_room = strip.cm_per_pixel > 0.0 ? picture.width / 5.0 : 0.0;
+  layout.room = picture.width - 2.0 * layout.pad;
+  if (layout.bar_room > 0.0) layout.room -= layout.bar_room + layout.pad;
+
+  const Drawing ruler(1, 1);
+  layout.caption = lines_of(ruler, strip.caption, layout.told, layout.room);
+  layout.settings = lines_of(ruler, strip.settings, layout.set_to, layout.room);
+  const std::size_t lines = std::max<std::size_t>(2, layout.caption.size() + layout.settings.size());
+  layout.first = picture.height + layout.pad + layout.size;
+  layout.last = layout.first + static_cast<double>(lines - 1) * layout.leading;
+  const double legend_px = strip.legend.empty() ? 0.0 : 1.6 * layout.size;
+  layout.height = static_cast<int>(std::ceil(layout.last + legend_px + layout.pad)) - picture.height;
+  return layout;
+}
+
 }  // namespace
 
 Picture picture_sheet(const Picture& picture, const PictureStrip& strip) {
   if (picture.width < 1 || picture.height < 1 || picture.channels != 3)
     throw WriteError("cannot draw a picture sheet without an RGB picture");
-  const double size = letter_px(picture.width), pad = 1.1 * size;
-  const double legend_px = strip.legend.empty() ? 0.0 : 1.6 * size;
-  const double strip_px = std::ceil(2.0 * pad + 2.45 * size + legend_px);
-  Drawing drawing(picture.width, picture.height + static_cast<int>(strip_px));
+  const StripLayout layout = layout_of(picture, strip);
+  Drawing drawing(picture.width, picture.height + layout.height);
   drawing.paint(picture, {0.0, 0.0, static_cast<double>(picture.width), static_cast<double>(picture.height)},
                 false);
-
-  const double first = picture.height + pad + size, second = first + 1.45 * size;
-  double room = picture.width - 2.0 * pad;
-  if (strip.cm_per_pixel > 0.0) {
-    const double bar_px = draw_scale_bar(drawing, {picture.width - pad, second}, BarEnd::right,
-                                         1.0 / strip.cm_per_pixel, picture.width / 5.0, size);
-    room -= bar_px + 2.0 * pad;
-  }
-  const Lettering caption{.size_px = size, .ink = kDarkInk},
-      settings{.size_px = 0.9 * size, .ink = kQuietInk};
-  drawing.write(shortened(drawing, strip.caption, caption, room), {pad, first}, caption);
-  drawing.write(shortened(drawing, strip.settings, settings, room), {pad, second}, settings);
-  draw_legend(drawing, strip.legend, {pad, second + legend_px}, picture.width - pad, size);
+  double baseline = layout.first;
+  const auto write = [&](const std::vector<std::string>& lines, const Lettering& lettering) {
+    for (const std::string& line : lines) {
+      drawing.write(shortened(drawing, line, lettering, layout.room), {layout.pad, baseline}, lettering);
+      baseline += layout.leading;
+    }
+  };
+  write(layout.caption, layout.told);
+  write(layout.settings, layout.set_to);
+  const double right = picture.width - layout.pad;
+  if (layout.bar_room > 0.0)
+    draw_scale_bar(drawing, {right, layout.last}, BarEnd::right, 1.0 / strip.cm_per_pixel, layout.bar_room,
+                   layout.size);
+  draw_legend(drawing, strip.legend, {layout.pad, layout.last + 1.6 * layout.size}, right, layout.size);
   return drawing.picture();
 }
 

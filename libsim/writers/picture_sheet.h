@@ -16,7 +16,7 @@ struct LegendEntry {
 
 struct PictureStrip {
   std::string settings;                  ///< "f/5.6 · 1/13 s · ISO 100"
-  std::string caption;                   ///< one line; cut off with an ellipsis when it does not fit
+  std::string caption;                   ///< above the settings; both take as many lines as they need
   double cm_per_pixel = 0.0;             ///< at the plane of focus, for the scale bar; 0: no bar
   std::vector<LegendEntry> legend = {};  ///< a third line, of what an overlay shows
 };

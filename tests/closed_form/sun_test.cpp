@@ -91,10 +91,11 @@ TEST(SunPatch, through_double_glass_is_dimmed_by_fresnels_laws_at_its_angle) {
 }
 
 /// A black board with its edge at x = 0, one metre before a line of meters that face the sun.
-Scene edge_in_the_sun(double half_angle_rad) {
+Scene edge_in_the_sun(double half_angle_rad,
+                      const ClearPane& glass = {.index = 1.52, .absorption = 0.0, .panes = 0}) {
   SunDisc sun = sun_at(0.0, 0.0, kSun_lx);
   sun.half_angle_rad = half_angle_rad;
-  SceneParts parts = lit_by(only(sun), in_window_wall(-0.5, 0.5, -0.5, 0.5));
+  SceneParts parts = lit_by(only(sun), in_window_wall(-0.5, 0.5, -0.5, 0.5), glass);
   add_wall(parts, mesh_of(sheet({-2, 1, -2}, {0, 1, 2}, kToWindow)), Matte{grey(0.0)});
   return Scene(std::move(parts));
 }
@@ -130,6 +131,18 @@ TEST(SunPenumbra, grows_with_the_gap) {
         << gap_m;
 }
 
+// Plane-parallel glass shifts every ray and turns none: the edge keeps its width, dimmed throughout alike.
+TEST(SunPenumbra, is_the_same_behind_clear_glass) {
+  constexpr double kHalf = 0.2665 * kDegree;
+  const ClearPane glass{.index = 1.52, .absorption = 0.0, .panes = 2};
+  const double through = glass_at(0.0, glass.index, glass.absorption, glass.panes).through;
+  const Scene scene = edge_in_the_sun(kHalf, glass);
+  for (const double t : {-0.687, -0.3, 0.0, 0.3, 0.687})
+    EXPECT_TRUE(agrees(read_via(scene, flat_meter({t * std::tan(kHalf), 2, 0}, kToWindow), "straight", kMany),
+                       through * kSun_lx * share_of_disc(t), 0.01))
+        << t;
+}
+
 // A sheet over the window in the sun: 80 000 lx on a surface across the beam, 40 degrees of incidence, 0.40
 // let through and spread: L = tau E cos / pi. Below it the sheet is an even window (window_test.cpp).
 TEST(SunOnASheet, makes_it_an_even_window_of_its_own_luminance) {
@@ -145,6 +158,25 @@ TEST(SunOnASheet, makes_it_an_even_window_of_its_own_luminance) {
   EXPECT_TRUE(agrees(via(up, "window curtain"), 2384.8838));
   EXPECT_EQ(via(up, "straight").value(), 0.0);
   EXPECT_TRUE(agrees(read_via(scene, flat_meter({0, 1, 0}, kToWindow), "window curtain"), 5408.6951));
+}
+
+// And a sheet that lets nothing through straight makes of the sun a source as wide as itself: the same edge
+// then takes 0.8 of the opening's width times gap over distance (the rectangle's ramp), here 1 m x 1 m / 1 m.
+TEST(SunOnASheet, makes_the_edge_as_soft_as_the_sheet_is_wide) {
+  SceneParts parts;
+  parts.outside = only(sun_at(0.0, 0.0, kSun_lx));
+  Opening opening;
+  opening.rectangle = in_window_wall(-0.05, 0.05, -0.05, 0.05);  // small, so that the cosines hardly vary
+  opening.curtain = ThinCloth{grey(0.0), grey(0.40), grey(0.0)};
+  parts.add_emitter("window", opening);
+  add_wall(parts, mesh_of(sheet({-2, 1, -2}, {0, 1, 2}, kToWindow)), Matte{grey(0.0)});
+  const Scene scene(std::move(parts));
+  const auto at = [&](double x_m) {
+    return read_via(scene, flat_meter({x_m, 2, 0}, kToWindow), "window curtain", kMany);
+  };
+  const double open_lx = at(0.06).value();
+  for (const double t : {0.1, 0.25, 0.5, 0.75, 0.9})  // share of the way across 10 cm of half shadow
+    EXPECT_TRUE(agrees(at(0.1 * (t - 0.5)), t * open_lx, 0.01)) << t;
 }
 
 // What a sheet lets through straight keeps its patch, and what it spreads lies over it.

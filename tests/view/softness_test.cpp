@@ -80,6 +80,16 @@ TEST(Softness, of_a_disc_and_the_sun) {
   EXPECT_NEAR(width(profile_of(9.302672, of_a_disc)), 6.391390, 1e-2);
 }
 
+// Roots of the same segment: 0.403972753 of the whole from a quarter to three, 0.805383637 from 5 to 95 %.
+TEST(Softness, between_other_shares_of_a_disc) {
+  const EdgeProfile profile = profile_of(100.0, of_a_disc);
+  const auto between = [&](double low, double high) {
+    return (passes_mm(profile, high).value() - passes_mm(profile, low).value()).value();
+  };
+  EXPECT_NEAR(between(0.25, 0.75), 40.3972753, 1e-3);
+  EXPECT_NEAR(between(0.05, 0.95), 80.5383637, 1e-3);
+}
+
 TEST(Softness, half_the_key_is_in_view_at_the_shadow_of_its_middle) {
   EXPECT_NEAR(passes_mm(profile_of(100.0, of_a_disc), 0.5)->value(), 60.0, 1e-6);
 }

@@ -175,6 +175,17 @@ TEST(PictureSheet, TheScaleBarIsAsLongAsItSays) {
   EXPECT_NEAR(longest, 200, 3);
 }
 
+TEST(PictureSheet, NothingOfALongCaptionIsLost) {
+  const std::string first = "Pickle jar", second = first + " · lit:shadow 2.6 : 1 on the food";
+  const auto height = [](const std::string& caption) {
+    return picture_sheet(blank_picture(300, 450), {"f/5.6 · 1/13 s · ISO 100", caption, 0.05}).height;
+  };
+  EXPECT_GT(height(second), height(first)) << "what does not fit goes on below";
+  const Picture wide = blank_picture(1600, 100);
+  EXPECT_EQ(picture_sheet(wide, {"f/8", second, 0.05}).height,
+            picture_sheet(wide, {"f/8", first, 0.05}).height);
+}
+
 TEST(ContactSheet, PutsMoreThanFourPicturesIntoEvenRows) {
   ContactSheet sheet{"Distances", {}, {}, 1800};
   for (int i = 0; i < 4; ++i) sheet.frames.push_back({blank_picture(200, 100), "board", "3 : 1"});

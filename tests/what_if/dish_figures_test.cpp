@@ -1,0 +1,78 @@
+#include "libsim/what_if/dish_figures.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/closed_form/configuration_factors.h"
+#include "tests/what_if/small_set.h"
+
+namespace fillside {
+namespace {
+
+const std::string kBlackRoom = R"(
+[room]
+depth = "3 m"
+width = "3 m"
+walls = 0
+ceiling = 0
+floor = 0
+[table]
+reflectance = 0
+width = "90 cm"
+[[window]]
+clock = 9
+distance = "50 cm"
+width = "60 cm"
+height = "60 cm"
+sill = "85 cm"
+glass = "none"
+[[food]]
+name = "cake"
+kind = "box"
+width = "30 cm"
+depth = "20 cm"
+height = "6 cm"
+)";
+
+Description black_set(const std::string& daylight) {
+  std::vector<Problem> warnings;
+  return load_description_text(kBlackRoom + daylight, "black.toml", {}, warnings);
+}
+
+// Lambert's formula for a rectangle of even luminance, Photometria, 1760, at the nine places.
+TEST(FalloffOverDish, is_that_of_the_formula_between_its_near_and_far_edge) {
+  const Description set = black_set("[daylight]\nwindow_luminance = \"1000 cd/m2\"\n");
+  const Rectangle window{{-0.5, 0.0, 0.85 + 0.3 - 0.75}, {0, 0.3, 0}, {0, 0, 0.3}};
+  const double height_m = 0.03;
+  double low = 1e30, high = 0.0;
+  for (int i = -1; i < 8; ++i) {
+    const double angle = 0.25 * kPi * i, reach = i < 0 ? 0.0 : 1.0;
+    const Point at(reach * 0.15 * std::cos(angle), reach * 0.10 * std::sin(angle), height_m);
+    const double factor = tests::polygon_factor(tests::corners_of(window), at, Direction::UnitZ());
+    low = std::min(low, factor), high = std::max(high, factor);
+  }
+  Effort effort;
+  effort.precision = stops(0.01);
+  const Estimate found = falloff_over_dish(scene_of(set), effort);
+  EXPECT_NEAR(found.value(), std::log2(high / low), 4.0 * found.standard_error());
+  EXPECT_LT(found.standard_error(), 0.006);
+  EXPECT_GT(found.value(), 1.0);
+}
+
+// The window's head is 0.70 m over the table and 0.67 m over the meters' level: at an altitude of 45 degrees
+// the sun reaches 67 cm in, 17 cm past the dish's middle and so over all of it; at 49.5 degrees 57.2 cm,
+// which is short of its last column of places (15 cm past the middle) and of the one before (7.5 cm): 10 of
+// 14 places.
+TEST(SunlitShare, ends_where_the_windows_head_lets_the_sun_in_to) {
+  const auto share = [](const std::string& altitude) {
+    const Description set = black_set(
+        "[daylight]\nsky = \"clear\"\nsun_off_window = \"0 deg\"\nsun_altitude = \"" + altitude + "\"\n");
+    return sunlit_share_of_dish(scene_of(set));
+  };
+  EXPECT_EQ(share("45 deg"), 1.0);
+  EXPECT_NEAR(share("49.5 deg"), 10.0 / 14.0, 1e-9);
+  EXPECT_EQ(share("66 deg"), 0.0) << "29.8 cm: it does not come to the near edge at 35";
+  EXPECT_EQ(sunlit_share_of_dish(scene_of(black_set(""))), 0.0) << "no sun";
+}
+
+}  // namespace
+}  // namespace fillside
