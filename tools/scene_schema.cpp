@@ -65,7 +65,9 @@ Json type_of(const Field& field, const std::string&) {
 template <class Q>
 requires requires(Q q) { q.si; }
 Json type_of(const Field&, const Q&) {
-  return {{"type", "string"}, {"pattern", pattern<Q>()}, {"examples", Json::array({example_of<Q>()})}};
+  Json json{{"type", "string"}, {"pattern", pattern<Q>()}};
+  json["examples"].push_back(example_of<Q>());
+  return json;
 }
 template <class T>
 Json type_of(const Field& field, const std::optional<T>&) {
@@ -74,7 +76,8 @@ Json type_of(const Field& field, const std::optional<T>&) {
 
 template <class Rows>
 Json names_in(const Rows& rows) {
-  Json names = Json::array({""});
+  Json names = Json::array();
+  names.push_back("");
   for (const auto& row : rows) names.push_back(row.name);
   return names;
 }
