@@ -97,11 +97,11 @@ Json section_schema(std::string_view phrase) {
   S section;
   fields(
       [&](const Field& field, const auto& member) {
-        Json property{{"description", field.help}};
+        std::string help(field.help);
+        if (const auto written = written_if_there(member)) help += fmt::format(" (default: {})", *written);
+        Json property{{"description", help}};
         property.update(type_of(field, member));
         add_catalogue(property, field);
-        if (const auto written = written_if_there(member))
-          property["description"] += fmt::format(" (default: {})", *written);
         properties[std::string(field.key)] = property;
       },
       section);
