@@ -21,7 +21,7 @@ CutSheet sheets(int count) {
 }
 
 /// Darkest sample in the outer 50 pixels all round, and anywhere.
-std::pair<int, int> darkest(const Page& page) {
+std::pair<int, int> darkest(const PrintedPage& page) {
   Drawing drawing(page.width, page.height, Ink{1.0, 1.0, 1.0});
   page.draw(drawing);
   const Picture picture = drawing.picture();
