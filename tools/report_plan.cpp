@@ -34,10 +34,18 @@ PageRoom room_of(const Reported& reported) {
           model_of(set.scene, camera, kMostTriangles)};
 }
 
-/// Three quarters of the printed size: still to be read, at half the weight.
+/// Three quarters of the printed size, and sixteen tones a channel, which lines and letters do not miss: a
+/// third of the weight.
+Picture lightened(const Picture& plan) {
+  constexpr int kStep = 17;  // 255 / 15
+  Picture light = scaled(plan, plan.width * 3 / 4, plan.height * 3 / 4);
+  for (std::uint8_t& code : light.samples)
+    code = static_cast<std::uint8_t>((code + kStep / 2) / kStep * kStep);
+  return light;
+}
+
 PagePicture drawn_plan(const PlanAnswer& answer) {
-  const PrintedPage page = plan_page(plan_sheet_of(answer));
-  return {scaled(picture_of(page), page.width * 3 / 4, page.height * 3 / 4),
+  return {lightened(picture_of(plan_page(plan_sheet_of(answer)))),
           "The set from above and from two sides with every measure; all of it stands in the card below",
           "The plan. To print it: fillside plan"};
 }

@@ -20,18 +20,18 @@ Ray ray_to(const Camera& camera, double right, double up) {
 
 }  // namespace
 
-std::vector<SeenThing> seen_things(const Scene& scene, const Camera& camera) {
+std::vector<ThingInView> seen_things(const Scene& scene, const Camera& camera) {
   const double long_side = std::max(camera.sensor_width, camera.sensor_height).si;
   const int columns = static_cast<int>(std::lround(kLongSide * camera.sensor_width.si / long_side)),
             rows = static_cast<int>(std::lround(kLongSide * camera.sensor_height.si / long_side));
-  std::map<std::uint16_t, SeenThing> seen;
+  std::map<std::uint16_t, ThingInView> seen;
   for (int row = 0; row < rows; ++row)
     for (int column = 0; column < columns; ++column) {
       const Ray ray = ray_to(camera, (column + 0.5) / columns - 0.5, 0.5 - (row + 0.5) / rows);
       const auto hit = scene.caster().first_hit(ray, kEverything);
       if (!hit) continue;
       const std::uint16_t object = scene.surfaces()[hit->surface].object;
-      SeenThing& thing = seen[object];
+      ThingInView& thing = seen[object];
       thing.object = object;
       thing.share_of_frame += 1.0 / (columns * rows);
       thing.to_left |= column == 0;
@@ -39,7 +39,7 @@ std::vector<SeenThing> seen_things(const Scene& scene, const Camera& camera) {
       thing.to_top |= row == 0;
       thing.to_bottom |= row == rows - 1;
     }
-  std::vector<SeenThing> things;
+  std::vector<ThingInView> things;
   for (const auto& [object, thing] : seen) things.push_back(thing);
   return things;
 }

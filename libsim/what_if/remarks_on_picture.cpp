@@ -39,7 +39,7 @@ bool may_be_seen(ObjectKind kind) {
   return kind != ObjectKind::board && kind != ObjectKind::diffuser && kind != ObjectKind::lamp;
 }
 
-bool is_backdrop(const Description& description, const SeenThing& seen, const std::string& name) {
+bool is_backdrop(const Description& description, const ThingInView& seen, const std::string& name) {
   if (seen.to_left && seen.to_right) return true;
   return std::ranges::any_of(description.boards, [&](const BoardSection& board) {
     return board.name == name && !board.picture.file.empty();
@@ -47,14 +47,14 @@ bool is_backdrop(const Description& description, const SeenThing& seen, const st
 }
 
 /// "at the right", "at the top": the edges of the frame that it comes in by.
-std::string edges_text(const SeenThing& seen) {
+std::string edges_text(const ThingInView& seen) {
   if (seen.to_left != seen.to_right) return seen.to_left ? " at the left" : " at the right";
   if (seen.to_top != seen.to_bottom) return seen.to_top ? " at the top" : " at the bottom";
   return "";
 }
 
 void remark_on_seen(const Description& description, const Scene& scene, const Camera& camera,
-                    const SeenThing& seen, SetRemarks& remarks) {
+                    const ThingInView& seen, SetRemarks& remarks) {
   const Object& object = scene.objects()[seen.object];
   if (may_be_seen(object.kind) || is_backdrop(description, seen, object.name)) return;
   const auto way_m = way_out_of_frame_m(scene, seen.object, camera);
@@ -66,12 +66,12 @@ void remark_on_seen(const Description& description, const Scene& scene, const Ca
          remarks.warnings);
 }
 
-void remark_on_food(const Description& description, const Scene& scene, const std::vector<SeenThing>& seen,
+void remark_on_food(const Description& description, const Scene& scene, const std::vector<ThingInView>& seen,
                     SetRemarks& remarks) {
   for (std::size_t i = 0; i < scene.objects().size(); ++i) {
     const Object& object = scene.objects()[i];
     if (object.kind != ObjectKind::food || !object.subject) continue;
-    if (std::ranges::any_of(seen, [&](const SeenThing& thing) { return thing.object == i; })) continue;
+    if (std::ranges::any_of(seen, [&](const ThingInView& thing) { return thing.object == i; })) continue;
     say_of(description, object.name, {"distance", "x", "y", "clock"}, "the camera does not see it",
            "turn the camera to it (look_x, look_y, look_z), or move away what stands before it",
            remarks.warnings);
@@ -98,8 +98,8 @@ std::optional<double> way_out_of_frame_m(const Scene& scene, std::uint16_t objec
 
 void remark_on_picture(const Description& description, const Scene& scene, SetRemarks& remarks) {
   const Camera camera = camera_of(description, scene);
-  const std::vector<SeenThing> seen = seen_things(scene, camera);
-  for (const SeenThing& thing : seen) remark_on_seen(description, scene, camera, thing, remarks);
+  const std::vector<ThingInView> seen = seen_things(scene, camera);
+  for (const ThingInView& thing : seen) remark_on_seen(description, scene, camera, thing, remarks);
   remark_on_food(description, scene, seen, remarks);
 }
 
