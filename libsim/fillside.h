@@ -243,6 +243,7 @@
 #include "libsim/what_if/named_section.h"      // from the name that results use for a thing back to its
 #include "libsim/what_if/obstacles.h"          // what stands where it may not
 #include "libsim/what_if/optimum_search.h"     // the largest value of a function of a few shares
+#include "libsim/what_if/packed_boxes.h"  // every box that every choice out of a few pieces can be packed
 #include "libsim/what_if/paired_sets.h"   // two sets read with the same sample numbers for the sake of what
 #include "libsim/what_if/part_reading.h"  // one instrument read part by part
 #include "libsim/what_if/picture_reading.h"     // A picture measured to a wanted precision, by rows, with the

@@ -77,8 +77,7 @@ const std::array<VerbPage, 13> kVerbPages{
         "way. The answer is read afresh, with how far each key may be off. Figures are those of [[claim]]: "
         "subject.stops, plane.table.evenness, board.NAME.gain.METER, meter.NAME.lx ...; lit:shadow and "
         "key:fill in short. Status 1 when it cannot be reached, with the best there is and what limits it.",
-        "fillside place my_table.toml --want \"lit:shadow = 2:1\" --move board.fill.sheet=A4,A3,A2 "
-        "--move board.fill.distance=15cm..60cm"},
+        "fillside place my_table.toml --want \"lit:shadow = 3:1\" --move board.fill.distance=15cm..60cm"},
     VerbPage{
         "sensitivity", "SCENE [--of FIGURE]... [--keys PATTERN]... [options]",
         "Which number to measure with care, and which to stop worrying about",
@@ -139,7 +138,7 @@ std::string main_page() {
              "Every "
              "figure has an error bar.") +
          '\n' + help_list("Verbs", verbs) + '\n' + help_list("Words", kTradeWords) +
-         "\nStart:\n  fillside scene my_table.toml\n  fillside meter my_table.toml\n\n" +
+         "\nStart:  fillside scene my_table.toml, then  fillside meter my_table.toml\n\n" +
          wrapped(
              "fillside VERB --help tells a verb's options. Status: 0 done, 1 the answer is no, 2 bad usage, "
              "3 bad "

@@ -1,9 +1,12 @@
 // Where everything stands.
 #include "libsim/sensor/instruments.h"
 #include "libsim/view/set_model.h"
-#include "libsim/view/set_outline.h"
+#include "libsim/what_if/cut_words.h"
 #include "libsim/what_if/picture_reading.h"
+#include "libsim/writers/picture_scaling.h"
+#include "tools/plan_answer.h"
 #include "tools/report.h"
+#include "tools/stock_words.h"
 #include "tools/terminal.h"
 
 namespace fillside::tools {
@@ -31,15 +34,33 @@ PageRoom room_of(const Reported& reported) {
           model_of(set.scene, camera, kMostTriangles)};
 }
 
+/// Three quarters of the printed size: still to be read, at half the weight.
+PagePicture drawn_plan(const PlanAnswer& answer) {
+  const PrintedPage page = plan_page(plan_sheet_of(answer));
+  return {scaled(picture_of(page), page.width * 3 / 4, page.height * 3 / 4),
+          "The set from above and from two sides with every measure; all of it stands in the card below",
+          "The plan. To print it: fillside plan"};
+}
+
+/// The boards that are there, cut from sheets of the catalogue; nothing when there are none to cut.
+std::optional<PageCode> cut_code(const Description& description) {
+  std::vector<Problem> problems;
+  const CutList list = cut_list(description, {priced_stock({}, {}), 0.0}, problems);
+  if (any_error(problems) || list.groups.empty()) return std::nullopt;
+  return PageCode{"What to cut", cut_text(list, description.set.title)};
+}
+
 }  // namespace
 
 PageSection plan_section(const Reported& reported) {
   PageSection section{"set", "The set", "", {}};
   section.blocks.push_back(room_of(reported));
   const ComparedSet& set = reported.sets.front();
-  // PLACE OF THE SET PLAN AND THE CUT LIST: the drawing of writers/plan_sheet and its list go here, in the
-  // place of this view from above.
-  section.blocks.push_back(PagePlan{outlines_from_above(set.description, set.scene), "The set from above"});
+  const PlanAnswer answer =
+      plan_answer(set.description, set.scene, reported.reading.sets.front(), reported.effort);
+  section.blocks.push_back(drawn_plan(answer));
+  section.blocks.push_back(PageCode{"The card to build it from", card_text(answer.card)});
+  if (auto cut = cut_code(set.description)) section.blocks.push_back(std::move(*cut));
   return section;
 }
 

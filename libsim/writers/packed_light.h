@@ -4,7 +4,9 @@
 // Each channel is kept as q = round(320 (L / white)^(1/2.4)): even steps of what the screen's curve makes of
 // it (IEC 61966-2-1:1999 is close to that power), so that one layer alone is off by at most 0.42 of a code
 // value at the exposure that shows white as white, and two stops brighter by 0.75. Layers add up, and a layer
-// that is a part p of a pixel brings only p^0.58 of its own step to it.
+// that is a part p of a pixel brings only p^0.58 of its own step to it. Where a saturated colour is brighter
+// than the display can show, the development hands its brightest channel's error on to its darkest: single
+// values are then off by up to four.
 #pragma once
 
 #include <span>

@@ -14,6 +14,7 @@
 #include "libsim/what_if/white_steps.h"
 #include "libsim/writers/atomic_file.h"
 #include "libsim/writers/html.h"
+#include "libsim/writers/packed_light.h"
 #include "libsim/writers/page.h"
 
 namespace {
@@ -101,6 +102,14 @@ LightMix light_mix(const PartedLight& light, const Mix& mix) {
   return gains;
 }
 
+/// The light as the page carries it.
+PartedLight carried(PartedLight light, double white_cd_m2) {
+  for (LightPart& part : light.parts)
+    part.light = unpacked_light(packed_light(part.light, light.columns, light.rows, white_cd_m2),
+                                light.columns, light.rows, white_cd_m2);
+  return light;
+}
+
 Picture shown(const Shot& shot, const Mix& mix, const std::vector<WhiteStep>& whites, std::size_t own) {
   const auto pixels = mixed(shot.light, light_mix(shot.light, mix));
   const double brighter = std::exp2(mix.exposure);
@@ -153,7 +162,13 @@ int main(int count, char** words) {
              page_html({"Relight", "", "fillside", {}, {{"relight", "Relight", "", {std::move(relight)}}}}));
 
   Json mixes = Json::array();
-  for (const Mix& mix : kMixes) mixes.push_back(mix_json(mix, shown(shot, mix, whites, own), 1));
+  Shot as_carried = shot;
+  as_carried.light = carried(shot.light, shot.exposure.metered.si / kPi);
+  for (const Mix& mix : kMixes) {
+    mixes.push_back(mix_json(mix, shown(as_carried, mix, whites, own), 1));
+    // Before packing, too. Zebra is left out: a pixel that lies on a limit falls on either side of it.
+    if (!mix.zebra) mixes.push_back(mix_json(mix, shown(shot, mix, whites, own), mix.exposure > 0.0 ? 4 : 1));
+  }
   const auto fresh = [&](const Mix& mix, const std::string& edit) {
     const Measurement taken = shot_of({edit}).picture;
     mixes.push_back(mix_json(mix, developed_at(shot.exposure, taken), 2));

@@ -1,5 +1,8 @@
 // Faders moved by hand give the picture that the library mixes and develops, to one code value; and the picture
-// that is taken afresh with such lights, to two.
+// that is taken afresh with such lights, to two. Held against the library's mix of the light before it was packed,
+// it is one code value too, but for exposures brighter than metered: there a saturated colour that the display
+// cannot show is drawn toward grey, which hands the error of its brightest channel on to its darkest. One value in
+// a hundred may be off by up to four then.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { fileOf, painted, paintings, relitPixels, withPage } from './browser.mjs';
@@ -35,11 +38,12 @@ await withPage('relight.html', async (page) => {
     await set(page, mix);
     const shown = await relitPixels(page), wanted = Buffer.from(mix.rgb, 'base64');
     assert.equal(shown.length, wanted.length);
-    let widest = 0;
-    for (let i = 0; i < wanted.length; ++i) widest = Math.max(widest, Math.abs(shown[i] - wanted[i]));
-    console.log(`${mix.name}: ${widest}/255`);
+    const off = shown.map((value, i) => Math.abs(value - wanted[i]));
+    const widest = off.reduce((a, b) => Math.max(a, b)), over = off.filter((each) => each > (mix.within > 2 ? 1 : mix.within)).length;
+    console.log(`${mix.name}: ${widest}/255 at most, ${over} of ${off.length} values over the limit`);
     assert.ok(widest <= mix.within, `${mix.name}: ${widest} code values off`);
-    if (mix.name !== 'as it is' && last) assert.notDeepEqual(shown, last, `${mix.name}: nothing moved`);
-    last = shown;
+    if (mix.within > 2) assert.ok(over < 0.01 * off.length);
+    if (last && last.name !== mix.name) assert.notDeepEqual(shown, last.shown, `${mix.name}: nothing moved`);
+    last = { name: mix.name, shown };
   }
 });

@@ -136,7 +136,7 @@ class Desk {
   paint() {
     const brighter = 2 ** this.exposure.value();
     this.light = mixed(this.parts, (part) => this.sources[part.source].gain() * this.ways[part.way].gain());
-    const context = this.canvas.getContext('2d');
+    const context = this.canvas.getContext('2d', { willReadFrequently: true }); // made by the processor
     const picture = context.createImageData(this.data.columns, this.data.rows);
     develop(this.light, picture.data, {
       balance: this.data.whites[this.white.value()].balance, brighter, clipAt: this.data.clip_at,
