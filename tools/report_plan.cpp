@@ -1,12 +1,13 @@
 // Where everything stands.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include "libsim/sensor/instruments.h"
 #include "libsim/view/set_model.h"
 #include "libsim/what_if/cut_words.h"
 #include "libsim/what_if/picture_reading.h"
-#include "libsim/writers/picture_scaling.h"
 #include "tools/plan_answer.h"
 #include "tools/report.h"
-#include "tools/stock_words.h"
 #include "tools/terminal.h"
 
 namespace fillside::tools {
@@ -34,28 +35,33 @@ PageRoom room_of(const Reported& reported) {
           model_of(set.scene, camera, kMostTriangles)};
 }
 
-/// Three quarters of the printed size, and sixteen tones a channel, which lines and letters do not miss: a
-/// third of the weight.
-Picture lightened(const Picture& plan) {
-  constexpr int kStep = 17;  // 255 / 15
-  Picture light = scaled(plan, plan.width * 3 / 4, plan.height * 3 / 4);
-  for (std::uint8_t& code : light.samples)
-    code = static_cast<std::uint8_t>((code + kStep / 2) / kStep * kStep);
-  return light;
+/// The sheet of fillside plan, for the first set.
+PageDrawing plan_of(const PlanAnswer& answer) {
+  return {bytes_of(plan_page(plan_sheet_of(answer)), SheetFile::svg, {}),
+          "The set from above and from two sides, with its measures and the readings to check it by",
+          "To scale on A4, and with the words below to build it by: fillside plan"};
 }
 
-PagePicture drawn_plan(const PlanAnswer& answer) {
-  return {lightened(picture_of(plan_page(plan_sheet_of(answer)))),
-          "The set from above and from two sides with every measure; all of it stands in the card below",
-          "The plan. To print it: fillside plan"};
+std::string cuts_text(const CutList& list, const CutGroup& group, const CutSheetLayout& sheet) {
+  std::vector<std::string> words;
+  for (const PlacedPiece& piece : sheet.pieces) words.push_back(piece_text(group.pieces[piece.piece]));
+  std::string text = fmt::format("{}", fmt::join(words, "; "));
+  for (const KnifeCut& cut : sheet.cuts) text += "; cut " + knife_text(cut, list.stock_of(sheet));
+  return text;
 }
 
-/// The boards that are there, cut from sheets of the catalogue; nothing when there are none to cut.
-std::optional<PageCode> cut_code(const Description& description) {
+/// Which sheets to buy and how to cut them; nothing without boards, or where one fits no sheet.
+void add_cut_list(const Description& description, PageSection& section) {
   std::vector<Problem> problems;
-  const CutList list = cut_list(description, {priced_stock({}, {}), 0.0}, problems);
-  if (any_error(problems) || list.groups.empty()) return std::nullopt;
-  return PageCode{"What to cut", cut_text(list, description.set.title)};
+  const CutList list = cut_list(description, {}, problems);
+  if (!problems.empty() || list.sheet_count() == 0) return;
+  PageFacts facts;
+  for (const CutGroup& group : list.groups)
+    for (const CutSheetLayout& sheet : group.nesting.sheets)
+      facts.facts.push_back(
+          {group.material + ", " + stock_text(list.stock_of(sheet)), cuts_text(list, group, sheet)});
+  section.blocks.push_back(PageText{"Boards to cut: " + bill_text(list) + "."});
+  section.blocks.push_back(std::move(facts));
 }
 
 }  // namespace
@@ -66,9 +72,10 @@ PageSection plan_section(const Reported& reported) {
   const ComparedSet& set = reported.sets.front();
   const PlanAnswer answer =
       plan_answer(set.description, set.scene, reported.reading.sets.front(), reported.effort);
-  section.blocks.push_back(drawn_plan(answer));
-  section.blocks.push_back(PageCode{"The card to build it from", card_text(answer.card)});
-  if (auto cut = cut_code(set.description)) section.blocks.push_back(std::move(*cut));
+  section.blocks.push_back(plan_of(answer));
+  add_cut_list(set.description, section);
+  section.blocks.push_back(
+      PageCode{"The set in words; fillside plan --back makes a scene of them", card_text(answer.card)});
   return section;
 }
 

@@ -122,10 +122,10 @@ struct PageCurves {
   PagePicture fallback;
 };
 
-/// A drawing seen from above.
-struct PagePlan {
-  std::vector<MapOutline> outlines;
-  std::string alternative;
+/// A sheet drawn in lines and letters.
+struct PageDrawing {
+  std::string svg;  ///< a whole file
+  std::string alternative, caption;
 };
 
 /// Text to copy, letter by letter.
@@ -134,7 +134,7 @@ struct PageCode {
 };
 
 using PageBlock = std::variant<PageText, PageList, PageFacts, PageTable, PagePicture, PageSlider, PageBars,
-                               PageMaps, PageRelight, PageRoom, PageCurves, PagePlan, PageCode>;
+                               PageMaps, PageRelight, PageRoom, PageCurves, PageDrawing, PageCode>;
 
 struct PageSection {
   std::string id;  ///< letters and hyphens, no two alike

@@ -16,7 +16,7 @@ std::string block_html(const PageMaps& maps);
 std::string block_html(const PageRelight& relight);
 std::string block_html(const PageRoom& room);
 std::string block_html(const PageCurves& curves);
-std::string block_html(const PagePlan& plan);
+std::string block_html(const PageDrawing& drawing);
 std::string block_html(const PageCode& code);
 
 /// An <img> with the picture in it.

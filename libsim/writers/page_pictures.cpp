@@ -29,6 +29,12 @@ std::string block_html(const PagePicture& picture) {
          "</figure>\n";
 }
 
+std::string block_html(const PageDrawing& drawing) {
+  return "<figure class=\"drawing\"><img src=\"" + data_address("image/svg+xml", drawing.svg) + "\" alt=\"" +
+         html_text(drawing.alternative) + "\"><figcaption>" + html_text(drawing.caption) +
+         "</figcaption></figure>\n";
+}
+
 std::string block_html(const PageSlider& slider) {
   std::string shots = "<div class=\"shots\">\n";
   for (const PageSlider::Shot& shot : slider.shots)

@@ -59,7 +59,7 @@ TEST(Page, whatever_a_scene_calls_things_it_stays_text) {
   page.sections[0].blocks.push_back(PageBars{evil, {evil}, {{evil, evil, evil, {1.0}, {evil}}}});
   page.sections[0].blocks.push_back(PagePicture{blank_picture(2, 2), evil, evil});
   page.sections[0].blocks.push_back(PageSlider{{{evil, blank_picture(2, 2), evil}}, evil});
-  page.sections[0].blocks.push_back(PagePlan{{{evil, {{0.0, 0.0}, {1.0, 1.0}}}}, evil});
+  page.sections[0].blocks.push_back(PageDrawing{evil, evil, evil});
   EXPECT_THAT(page_html(page), Not(HasSubstr("<script>alert")));
 }
 

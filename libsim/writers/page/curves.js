@@ -12,7 +12,7 @@ export function liveCurves(figure) {
   const draw = () => {
     const style = getComputedStyle(document.documentElement);
     const ink = style.getPropertyValue('--ink'), quiet = style.getPropertyValue('--quiet'), line = style.getPropertyValue('--line');
-    const axis = { stroke: quiet, grid: { stroke: line, width: 1 }, ticks: { stroke: line, width: 1 } };
+    const axis = { stroke: quiet, font: '12px sans-serif', labelFont: '12px sans-serif', labelSize: 22, grid: { stroke: line, width: 1 }, ticks: { stroke: line, width: 1 } };
     const hours = data.x_is_clock ? { values: (_, splits) => splits.map(clock), incrs: [60, 120, 180, 240] } : {};
     place.replaceChildren();
     return new uPlot({

@@ -144,6 +144,7 @@ class Desk {
     this.limits = { ...this.limits, brighter, buriedUnder: this.data.buried_under_stops };
     if (this.zebra.checked) drawZebra(this.light, picture.data, this.data.columns, this.limits);
     context.putImageData(picture, 0, 0);
+    if (!this.canvas.dataset.painted) performance.mark('relit');
     this.canvas.dataset.painted = Number(this.canvas.dataset.painted ?? 0) + 1;
     if (this.reading) this.read();
   }
