@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 12> kVerbPages{
+const std::array<VerbPage, 13> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -114,7 +114,16 @@ const std::array<VerbPage, 12> kVerbPages{
         "scale, for one A4 page. The card can be read back: --back takes a card, with what you changed on "
         "it, and prints its scene. --cut makes SCENE-cut.svg, .pdf and .png instead: which sheets to buy, "
         "and where to cut them.",
-        "fillside plan my_table.toml -o plans"}};
+        "fillside plan my_table.toml -o plans"},
+    VerbPage{
+        "lesson", "LESSON.toml [options]", "Sheets for a class: predict, look, build, meter, compare",
+        "A lesson is a scene with one more section, [lesson]: question, vary (as after --vary of series), "
+        "figures, predict, build, answer. Makes LESSON-sheet.png, the pictures at one exposure with their "
+        "figures burned in; LESSON-blank.png, the same in an order that the seed decides, with letters "
+        "alone; LESSON-worksheet, one A4 page to fill in; and apart LESSON-answers, with which letter was "
+        "which. The exposure is right for the scene as written. Ten stand in scenes/lessons; their README "
+        "is the teacher's page. What is finished is kept in LESSON-kept/.",
+        "fillside lesson scenes/lessons/04_one_card_one_ruler.toml -o class"}};
 
 std::string main_page() {
   std::vector<HelpLine> verbs;

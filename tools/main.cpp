@@ -23,7 +23,8 @@ int run(const Arguments& arguments) {
       Verb{"scene", run_scene},   Verb{"check", run_check},       Verb{"meter", run_meter},
       Verb{"map", run_map},       Verb{"render", run_render},     Verb{"compare", run_compare},
       Verb{"series", run_series}, Verb{"place", run_place},       Verb{"sensitivity", run_sensitivity},
-      Verb{"rules", run_rules},   Verb{"calendar", run_calendar}, Verb{"plan", run_plan}};
+      Verb{"rules", run_rules},   Verb{"calendar", run_calendar}, Verb{"plan", run_plan},
+      Verb{"lesson", run_lesson}};
   for (const auto& [name, verb] : kVerbs)
     if (arguments.verb == name) return verb(arguments);
   return kBadUsage;

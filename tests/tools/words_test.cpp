@@ -12,8 +12,9 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 
-const std::vector<std::string> kVerbs{"scene",  "check", "meter",       "map",   "render",   "compare",
-                                      "series", "place", "sensitivity", "rules", "calendar", "plan"};
+const std::vector<std::string> kVerbs{"scene",    "check",  "meter", "map",         "render",
+                                      "compare",  "series", "place", "sensitivity", "rules",
+                                      "calendar", "plan",   "lesson"};
 
 std::size_t widest_line(const std::string& text) {
   std::size_t widest = 0;
@@ -76,7 +77,7 @@ TEST_F(Words, misspelt_words_meet_their_nearest) {
   expect_misuse({"map", "a.toml", "--cels=9"}, "did you mean --cells?");
   expect_misuse({"paint", "a.toml"},
                 "the verbs are: scene, check, meter, map, render, compare, series, place, "
-                "sensitivity, rules, calendar or plan");
+                "sensitivity, rules, calendar, plan or lesson");
   expect_misuse({"--json", "meter", "a.toml"}, "options come after it");
 }
 
