@@ -64,7 +64,7 @@ std::string command_page() {
 }
 
 template <class S>
-std::string keys_of_section(const S& section) {
+std::string keys_of_section(S section) {
   std::string text;
   fields(
       [&](const Field& field, const auto& member) {
