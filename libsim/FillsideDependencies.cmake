@@ -13,6 +13,8 @@ find_package(PNG 1.6 REQUIRED)                          # libpng-dev
 find_package(JPEG REQUIRED)                             # libjpeg62-turbo-dev
 find_package(NLopt CONFIG REQUIRED NO_CMAKE_PACKAGE_REGISTRY
              PATHS /usr/lib/${CMAKE_LIBRARY_ARCHITECTURE}/cmake/nlopt)  # libnlopt-dev; C only, so NLopt::nlopt
+find_package(ZLIB REQUIRED)                              # zlib1g-dev
+find_package(meshoptimizer CONFIG REQUIRED)              # libmeshoptimizer-dev
 find_package(Threads REQUIRED)
 find_package(PkgConfig REQUIRED)
 pkg_check_modules(CAIRO REQUIRED IMPORTED_TARGET cairo>=1.16 cairo-ft cairo-pdf cairo-svg freetype2)  # libcairo2-dev

@@ -26,10 +26,11 @@
 #include "libsim/geometry/cutlery.h"   // what spoons and forks share
 #include "libsim/geometry/dealt.h"     // numbers dealt by a seed, for things that differ from piece to piece
 #include "libsim/geometry/dumpling.h"  // one pleated dumpling, for plates of them
-#include "libsim/geometry/heap.h"      // A heap of balls, poured one after the other
-#include "libsim/geometry/inside.h"    // is a point inside a closed mesh?
-#include "libsim/geometry/item.h"      // stand-ins for food and crockery
-#include "libsim/geometry/item_forms.h"  // the forms behind make_item, one source file each
+#include "libsim/geometry/fewer_triangles.h"  // a mesh with fewer triangles, for drawing
+#include "libsim/geometry/heap.h"             // A heap of balls, poured one after the other
+#include "libsim/geometry/inside.h"           // is a point inside a closed mesh?
+#include "libsim/geometry/item.h"             // stand-ins for food and crockery
+#include "libsim/geometry/item_forms.h"       // the forms behind make_item, one source file each
 #include "libsim/geometry/jar.h"    // the glass and the lid of a jar, for jars with different things in them
 #include "libsim/geometry/lathe.h"  // surfaces of revolution
 #include "libsim/geometry/leaf.h"   // A thin, curled leaf with its ribs
@@ -201,9 +202,11 @@
 #include "libsim/view/map_value.h"       // reading a map between its cell centres
 #include "libsim/view/motion.h"          // what moves while the shutter is open is drawn out over the picture
 #include "libsim/view/oklab.h"           // OKLab
+#include "libsim/view/parted_light.h"    // a picture by where its light comes from and what turned it last
 #include "libsim/view/picture.h"         // A finished picture
 #include "libsim/view/reading.h"         // what a meter or patch says
 #include "libsim/view/round_numbers.h"   // round numbers as people choose them, and how they are written
+#include "libsim/view/set_model.h"       // the set as shapes to turn and look at
 #include "libsim/view/set_outline.h"     // the set seen from above, to draw into maps of level planes
 #include "libsim/view/set_view.h"        // the set as a draughtsman sees it, with the measures that a builder
 #include "libsim/view/softness.h"        // how soft a shadow's edge is
@@ -242,6 +245,7 @@
 #include "libsim/what_if/named_section.h"      // from the name that results use for a thing back to its
 #include "libsim/what_if/obstacles.h"          // what stands where it may not
 #include "libsim/what_if/optimum_search.h"     // the largest value of a function of a few shares
+#include "libsim/what_if/packed_boxes.h"  // every box that every choice out of a few pieces can be packed
 #include "libsim/what_if/paired_sets.h"   // two sets read with the same sample numbers for the sake of what
 #include "libsim/what_if/part_reading.h"  // one instrument read part by part
 #include "libsim/what_if/picture_reading.h"     // A picture measured to a wanted precision, by rows, with the
@@ -264,6 +268,7 @@
 #include "libsim/what_if/trial_set.h"      // one set tried after another with other values of its free keys
 #include "libsim/what_if/want.h"           // what a set shall read
 #include "libsim/what_if/white_balance.h"  // what a set's picture takes for white
+#include "libsim/what_if/white_steps.h"    // white set a little warmer or cooler
 
 // writers: the paper it is written on
 #include "libsim/writers/atomic_file.h"      // files that are either there whole or not there
@@ -272,23 +277,30 @@
 #include "libsim/writers/curve_sheet.h"      // figures against what was varied
 #include "libsim/writers/cut_sheet.h"        // the sheets to buy with the boards that are cut from them
 #include "libsim/writers/day_sheet.h"        // one day at a meter as a page
+#include "libsim/writers/deflated.h"         // bytes made fewer without loss
 #include "libsim/writers/dimension_line.h"   // A measure as draughtsmen write it
 #include "libsim/writers/drawing.h"          // A sheet to draw on
 #include "libsim/writers/exr.h"              // openEXR files
 #include "libsim/writers/grid_sheet.h"       // one figure over two things that were varied
 #include "libsim/writers/hour_axis.h"        // words and marks that the sheets of the calendar share
+#include "libsim/writers/html.h"             // text and bytes as a page can carry them
 #include "libsim/writers/lesson_page.h"
 #include "libsim/writers/map_axes.h"         // the frame of a map with ticks in cm on all sides, numbers and
 #include "libsim/writers/map_contours.h"     // contour lines on a map
 #include "libsim/writers/map_field.h"        // the map's values as a picture in the colours of its scale
 #include "libsim/writers/map_layout.h"       // where the parts of a map sheet stand
-#include "libsim/writers/map_legend.h"  // what the colours mean, what the hatch means, and how long a few
-#include "libsim/writers/map_sheet.h"   // A map as a page to pin on the wall
-#include "libsim/writers/map_strips.h"  // things beyond a map's edge (the window, as a rule)
-#include "libsim/writers/map_things.h"  // what stands on the mapped plane
-#include "libsim/writers/metadata.h"    // what every written picture carries so that it can be made again
-#include "libsim/writers/palette.h"     // the paper and inks of every sheet this library draws
-#include "libsim/writers/paragraph.h"   // texts of several lines, broken where the sheet ends
+#include "libsim/writers/map_legend.h"    // what the colours mean, what the hatch means, and how long a few
+#include "libsim/writers/map_sheet.h"     // A map as a page to pin on the wall
+#include "libsim/writers/map_strips.h"    // things beyond a map's edge (the window, as a rule)
+#include "libsim/writers/map_things.h"    // what stands on the mapped plane
+#include "libsim/writers/metadata.h"      // what every written picture carries so that it can be made again
+#include "libsim/writers/packed_light.h"  // a linear picture packed for a page
+#include "libsim/writers/page.h"          // a report as one page for the browser
+#include "libsim/writers/page_assets.h"   // the page's style and scripts
+#include "libsim/writers/page_blocks.h"   // the HTML of each kind of block
+#include "libsim/writers/page_drawing.h"  // small pieces of SVG for the page
+#include "libsim/writers/palette.h"       // the paper and inks of every sheet this library draws
+#include "libsim/writers/paragraph.h"     // texts of several lines, broken where the sheet ends
 #include "libsim/writers/picture_scaling.h"  // pictures made smaller or larger
 #include "libsim/writers/picture_sheet.h"    // pictures as they are shown
 #include "libsim/writers/plain_table.h"      // A table for the terminal

@@ -21,7 +21,10 @@ inline constexpr Stops kCheckPrecision = stops(0.02), kMeterPrecision = stops(0.
                        kMapPrecision = stops(0.15), kPicturePrecision = stops(0.15),
                        kCalendarPrecision = stops(0.02), kComparePrecision = stops(0.02),
                        kPlacePrecision = stops(0.05), kSeriesPrecision = stops(0.03),
-                       kSensitivityPrecision = stops(0.01), kRulesPrecision = stops(0.03);
+                       kSensitivityPrecision = stops(0.01), kRulesPrecision = stops(0.03),
+                       kReportPrecision = stops(0.02);
+/// How long each picture of a report is taken.
+inline constexpr Duration kReportSeconds = seconds(15.0);
 
 struct Arguments {
   std::string verb;
@@ -74,6 +77,8 @@ struct Arguments {
   int iso = 100;
   int step_min = 30;
   int facings = 1;
+  // report
+  std::string page;  ///< the file; empty: after the scene
   // scene
   std::string new_file;
   bool schema = false;  ///< --schema

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <sstream>
 
 #include "libsim/scene/lamp_heat.h"
 #include "libsim/scene/sections.h"
@@ -40,6 +41,15 @@ std::string cautions_for(const Description& description) {
   if (std::ranges::any_of(description.boards, is_sail))
     text += "  caution  large boards are sails: clip them\n";
   return text + lamp_cautions_for(description);
+}
+
+std::vector<std::string> caution_list(const Description& description) {
+  constexpr std::string_view kWord = "  caution  ";
+  std::vector<std::string> list;
+  std::istringstream lines(cautions_for(description));
+  for (std::string line; std::getline(lines, line);)
+    list.push_back(line.starts_with(kWord) ? line.substr(kWord.size()) : line);
+  return list;
 }
 
 std::string lamp_cautions_for(const Description& description) {

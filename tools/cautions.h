@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "libsim/scene/description.h"
 
@@ -9,6 +10,8 @@ namespace fillside::tools {
 
 /// One line each, empty when there is nothing to say.
 std::string cautions_for(const Description& description);
+/// The same, without the word before each and the line ends.
+std::vector<std::string> caution_list(const Description& description);
 
 /// What of them concerns lamps that are on; for readings, too.
 std::string lamp_cautions_for(const Description& description);

@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 13> kVerbPages{
+const std::array<VerbPage, 14> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -77,8 +77,7 @@ const std::array<VerbPage, 13> kVerbPages{
         "way. The answer is read afresh, with how far each key may be off. Figures are those of [[claim]]: "
         "subject.stops, plane.table.evenness, board.NAME.gain.METER, meter.NAME.lx ...; lit:shadow and "
         "key:fill in short. Status 1 when it cannot be reached, with the best there is and what limits it.",
-        "fillside place my_table.toml --want \"lit:shadow = 2:1\" --move board.fill.sheet=A4,A3,A2 "
-        "--move board.fill.distance=15cm..60cm"},
+        "fillside place my_table.toml --want \"lit:shadow = 3:1\" --move board.fill.distance=15cm..60cm"},
     VerbPage{
         "sensitivity", "SCENE [--of FIGURE]... [--keys PATTERN]... [options]",
         "Which number to measure with care, and which to stop worrying about",
@@ -115,6 +114,18 @@ const std::array<VerbPage, 13> kVerbPages{
         "it, and prints its scene. --cut makes SCENE-cut.svg, .pdf and .png instead: which sheets to buy, "
         "and where to cut them.",
         "fillside plan my_table.toml -o plans"},
+    VerbPage{"report", "SCENE... [--variant \"NAME: KEY=VALUE, ...\"]... [options]",
+             "One page to keep: picture, light, maps, camera, set",
+             "Everything about a set in one file for the browser: before and after, the picture to relight "
+             "(windows "
+             "and lamps up, down, off; exposure, white, zebra), whose light it is, falloff and fill to read "
+             "off, the "
+             "exposure card, softness, glare, the set to turn, the day's light where the place is known, and "
+             "how it "
+             "was made. It needs no network, opens from the disc and prints on A4; without scripts it shows "
+             "the same "
+             "as pictures and tables. Figures come out the same every time; pictures go by the clock.",
+             "fillside report my_table.toml --variant \"no board: board.fill.used=false\" -o my_table.html"},
     VerbPage{
         "lesson", "LESSON.toml [options]", "Sheets for a class: predict, look, build, meter, compare",
         "A lesson is a scene with one more section, [lesson]: question, vary (as after --vary of series), "
@@ -136,7 +147,7 @@ std::string main_page() {
              "Every "
              "figure has an error bar.") +
          '\n' + help_list("Verbs", verbs) + '\n' + help_list("Words", kTradeWords) +
-         "\nStart:\n  fillside scene my_table.toml\n  fillside meter my_table.toml\n\n" +
+         "\nStart:  fillside scene my_table.toml, then  fillside meter my_table.toml\n\n" +
          wrapped(
              "fillside VERB --help tells a verb's options. Status: 0 done, 1 the answer is no, 2 bad usage, "
              "3 bad "

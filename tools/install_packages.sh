@@ -5,9 +5,10 @@ set -eu
 
 build='g++ cmake ninja-build pkg-config git'
 library='libembree-dev libeigen3-dev libtinyobjloader-dev libstb-dev libtomlplusplus-dev nlohmann-json3-dev libfmt-dev
-  libpng-dev libjpeg62-turbo-dev libopenexr-dev libnlopt-dev libcairo2-dev libfreetype-dev liberfa-dev fonts-dejavu-core'
-program='libcli11-dev'
-tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev'
+  libpng-dev libjpeg62-turbo-dev libopenexr-dev libnlopt-dev libcairo2-dev libfreetype-dev liberfa-dev fonts-dejavu-core
+  zlib1g-dev libmeshoptimizer-dev'
+program='libcli11-dev scdoc'
+tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev python3-jsonschema chromium'
 wanted="$build $library $program $tests"
 
 if ! command -v apt-get >/dev/null 2>&1; then

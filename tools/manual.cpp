@@ -63,8 +63,10 @@ std::string command_page() {
   return text + std::string(kCautions) + "# SEE ALSO\n\n*fillside-scene*(5)\n";
 }
 
+/// Of a section that says nothing: its defaults.
 template <class S>
-std::string keys_of_section(S section) {
+std::string keys_of_section() {
+  S section;
   std::string text;
   fields(
       [&](const Field& field, const auto& member) {
@@ -92,18 +94,18 @@ std::string scene_page() {
       "scene "
       "--catalogue* the surfaces, cloths and sheets by name.\n\n";
   Description empty;
-  each_section(empty, [&]<class S>(const Heading& heading, const S& section) {
+  each_section(empty, [&]<class S>(const Heading& heading, const S&) {
     if constexpr (SectionList<S>) {
       text += fmt::format("# {}\n\n", plain(fmt::format("[[{}]]", heading.name)));
       if (!heading.also.empty())
         text += fmt::format("And \\[\\[{}\\]\\], which takes the same keys.\n\n", heading.also);
-      text += keys_of_section(typename S::value_type{});
+      text += keys_of_section<typename S::value_type>();
     } else {
-      text += fmt::format("# {}\n\n", plain(fmt::format("[{}]", heading.name))) + keys_of_section(section);
+      text += fmt::format("# {}\n\n", plain(fmt::format("[{}]", heading.name))) + keys_of_section<S>();
     }
   });
   text +=
-      fmt::format("# {}\n\n", plain(fmt::format("[{}]", kLessonHeading))) + keys_of_section(LessonSection{});
+      fmt::format("# {}\n\n", plain(fmt::format("[{}]", kLessonHeading))) + keys_of_section<LessonSection>();
   return text + "# SEE ALSO\n\n*fillside*(1)\n";
 }
 

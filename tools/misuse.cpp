@@ -108,7 +108,8 @@ void refuse_contradictions(const Arguments& a) {
     throw Misuse{"--back prints the scene of a card; leave --cut, --json and --set out"};
   priced_stock(a.stock, a.prices);
   if (a.date && a.year) throw Misuse{"--date and --year: the date says the year"};
-  if (a.precision && a.seconds) throw Misuse{"--precision and --seconds: give one of the two"};
+  if (a.precision && a.seconds && a.verb != "report")  // there they are of readings and of pictures
+    throw Misuse{"--precision and --seconds: give one of the two"};
   if (std::ranges::count(a.scenes, "-") > 1) throw Misuse{"standard input (-) can be read only once"};
   if (a.full && a.scenes.size() > 1) throw Misuse{"--full prints one scene at a time"};
   if (a.full && a.json) throw Misuse{"--full prints a scene file, not JSON; leave one of the two out"};

@@ -11,8 +11,11 @@
 namespace fillside::tools {
 namespace {
 
+/// With its error bar, down to a thousandth.
 std::string number_text(const Estimate& value) {
-  return value.half_width_95() > 0.0 ? with_error(value) : fmt::format("{:.3g}", value.value());
+  const double width = value.half_width_95();
+  if (width == 0.0) return fmt::format("{:.3g}", value.value());
+  return width < 0.01 ? fmt::format("{:.3f} ± {:.3f}", value.value(), width) : with_error(value);
 }
 
 std::string trial_line(const RuleTrial& trial) {

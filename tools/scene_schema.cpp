@@ -66,7 +66,9 @@ Json type_of(const Field& field, const std::string&) {
 template <class Q>
 requires requires(Q q) { q.si; }
 Json type_of(const Field&, const Q&) {
-  return {{"type", "string"}, {"pattern", pattern<Q>()}, {"examples", Json::array({example_of<Q>()})}};
+  Json json{{"type", "string"}, {"pattern", pattern<Q>()}};
+  json["examples"].push_back(example_of<Q>());
+  return json;
 }
 template <class T>
 Json type_of(const Field& field, const std::optional<T>&) {
@@ -75,7 +77,8 @@ Json type_of(const Field& field, const std::optional<T>&) {
 
 template <class Rows>
 Json names_in(const Rows& rows) {
-  Json names = Json::array({""});
+  Json names = Json::array();
+  names.push_back("");
   for (const auto& row : rows) names.push_back(row.name);
   return names;
 }
@@ -95,11 +98,11 @@ Json section_schema(std::string_view phrase) {
   S section;
   fields(
       [&](const Field& field, const auto& member) {
-        Json property{{"description", field.help}};
+        std::string help(field.help);
+        if (const auto written = written_if_there(member)) help += fmt::format(" (default: {})", *written);
+        Json property{{"description", help}};
         property.update(type_of(field, member));
         add_catalogue(property, field);
-        if (const auto written = written_if_there(member))
-          property["description"] += fmt::format(" (default: {})", *written);
         properties[std::string(field.key)] = property;
       },
       section);

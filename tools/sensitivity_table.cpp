@@ -77,8 +77,10 @@ std::string verdict(const Sensitivity& answer, std::size_t figure) {
   const double left = std::sqrt(std::max(0.0, all * all - measured));
   const auto unit = counted_in(which);
   if (unit == "stops" && all < kVisibleDifference.si)
-    return fmt::format("All of it together leaves ± {:.2f} stop, less than the third of a stop that shows.",
-                       all);
+    return fmt::format(
+        "All of it together leaves ± {:.2f} stop, less than the third of a stop that shows: measure "
+        "better only if you need it closer.",
+        all);
   return fmt::format(
       "All of it together leaves ± {:.2f} {}; were those to measure first known exactly, ± {:.2f} {}.", all,
       unit, left, unit);

@@ -181,6 +181,30 @@ void add_calendar_options(CLI::App& verb, Arguments& a) {
             [&a](const std::string& word) { a.slowest = seconds_value("--slowest", word); });
 }
 
+void add_report_options(CLI::App& verb, Arguments& a) {
+  add_value(
+      verb, "--variant", "\"NAME: KEY=VALUE, ...\"",
+      "the first scene with these changes, as one more set; any number of times. The name may be left out",
+      [&a](const std::string& word) { a.variants.push_back(parse_variant(word)); });
+  add_value(verb, "-o,--out", "FILE", "the page; SCENE-report.html by default",
+            [&a](const std::string& word) {
+              if (word.empty() || word.ends_with('/'))
+                throw Misuse{
+                    fmt::format("--out: {} is not a file's name; for example -o page.html", in_quotes(word))};
+              a.page = word;
+            });
+  add_pixels(verb, a, "480");
+  add_value(verb, "--cells", "N", fmt::format("cells across the maps, 4 to 1024; {} by default", a.cells),
+            [&a](const std::string& word) {
+              a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));
+            });
+  add_unbiased(verb, a);
+  add_measuring(verb, a, kReportPrecision);
+  verb.get_option("--seconds")
+      ->description(fmt::format("how long each picture is taken; {} by default. Readings go by --precision",
+                                kReportSeconds.si));
+}
+
 }  // namespace
 
 void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
@@ -219,6 +243,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   if (page.name == "calendar") add_calendar_options(verb, a);
   if (page.name == "plan") add_plan_options(verb, a);
   if (page.name == "lesson") add_pixels(verb, a, "320");
+  if (page.name == "report") return add_report_options(verb, a);
   add_measuring(verb, a, usual_precision(page.name));
   if (page.name != "check" && page.name != "meter" && page.name != "sensitivity") add_folder(verb, a);
 }

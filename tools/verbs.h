@@ -19,6 +19,7 @@ int run_sensitivity(const Arguments& arguments);
 int run_rules(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
 int run_plan(const Arguments& arguments);
+int run_report(const Arguments& arguments);
 int run_lesson(const Arguments& arguments);
 
 }  // namespace fillside::tools

@@ -129,8 +129,9 @@ std::string text_beside(const Description& description, const NumericKey& key, s
   with_section_of(copy, key, [&](auto& section) {
     fields(
         [&](const Field& field, auto& member) {
-          if constexpr (std::is_same_v<std::remove_reference_t<decltype(member)>, std::string>)
-            if (field.key == text_key) text = member;
+          auto* said = there(member);
+          if constexpr (std::is_same_v<decltype(said), std::string*>)
+            if (field.key == text_key && said) text = *said;
         },
         section);
   });

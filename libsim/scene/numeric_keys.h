@@ -19,8 +19,8 @@ struct NumericKey {
   std::size_t index = 0;  ///< among its likes
   std::string_view key;   ///< "distance"
   Measure measure = Measure::length;
-  double value = 0.0;  ///< SI; hours of a clock
-  double least, most;  ///< that its field allows
+  double value = 0.0;              ///< SI; hours of a clock
+  double least = 0.0, most = 0.0;  ///< that its field allows
 };
 
 /// The numbers that a set says, in the order of the canonical scene; not those of things that are not used,

@@ -1,6 +1,8 @@
 #include "libsim/scene/spelt_out.h"
 
 #include "libsim/geometry/item.h"
+#include "libsim/light/availability.h"
+#include "libsim/light/general_sky.h"
 #include "libsim/matter/catalogue.h"
 #include "libsim/matter/clear_pane.h"
 #include "libsim/scene/daylight.h"
@@ -78,6 +80,18 @@ void spell_item(ItemSection& item) {
   spell_finish(item.finish, {});
 }
 
+void spell_daylight(Description& d) {
+  for (const OutsidePart& part : outside_of(d))
+    if (const auto* sun = std::get_if<SunDisc>(&part.light))
+      fill(d.daylight.sun_illuminance, lux(sun->normal_illuminance_lx));
+  const auto to_sun = sun_direction(d);
+  const auto type = sky_type_named(d.daylight.sky);
+  const auto usual =
+      to_sun && type ? diffuse_horizontal_illuminance(weather_of_sky(*type), radians(altitude_of(*to_sun)))
+                     : std::nullopt;
+  fill(d.daylight.outdoor, usual.value_or(kUsualOutdoor));
+}
+
 }  // namespace
 
 Description spelt_out(const Description& description) {
@@ -92,7 +106,7 @@ Description spelt_out(const Description& description) {
     spell_sheet(cloth.sheet, cloth.width, cloth.height, false);
     spell_cloth(cloth.cloth, cloth.direct, cloth.diffuse, cloth.reflectance);
   }
-  if (!d.daylight.window_luminance && !sun_direction(d)) fill(d.daylight.outdoor, kUsualOutdoor);
+  if (!d.daylight.window_luminance) spell_daylight(d);
   return d;
 }
 

@@ -8,7 +8,7 @@ namespace fillside {
 
 /// The same set, built to the same light, with numbers in place of what its owner named or left out: sizes of
 /// boards, diffusers, openings and food; reflectances of boards, table and plain food; shares of cloths and
-/// panes; the first window's distance; the sky's level where none is said and no sun's place gives one. What
+/// panes; the first window's distance; the levels of sky and sun. What
 /// stands as several numbers (a stand-in's own surfaces, a picture) stays as it is.
 Description spelt_out(const Description& description);
 

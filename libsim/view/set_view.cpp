@@ -97,6 +97,11 @@ class ViewMaker {
   void windows() {
     for (const WindowSection& window : d_.windows) {
       if (!window.used) continue;
+      const double off_m = set_.room.walls[wall_of(window, set_.room)].distance_m;
+      if (&window != &d_.windows.front() && off_m > kFarthestDrawn_m) {
+        view_.not_drawn.push_back(window.name + ", " + text_of(100.0 * off_m) + " cm off");
+        continue;
+      }
       const Rectangle opening = place_opening(window, set_.room);
       const WallPlace& wall = set_.room.walls[wall_of(window, set_.room)];
       if (above())
@@ -114,6 +119,15 @@ class ViewMaker {
     }
     add(Kind::opening, window.name,
         {opening.at(-1, 0), opening.at(1, 0), opening.at(-1, 0) + out, opening.at(1, 0) + out});
+    const double wide_m = 2.0 * opening.half_u.norm();
+    const auto cover = [&](double from_m, double to_m) {
+      if (to_m <= from_m) return;
+      const Point from = opening.at(2.0 * from_m / wide_m - 1.0, 0),
+                  to = opening.at(2.0 * to_m / wide_m - 1.0, 0);
+      add(Kind::cover, "", {from, to, from + 0.5 * out, to + 0.5 * out});
+    };
+    cover(0.0, window.cover_left.si);
+    cover(wide_m - window.cover_right.si, wide_m);
     if (!window.curtain.empty()) {
       const Eigen::Vector3d inside = -kCurtainInside_m * wall.to_wall;
       view_.things.push_back({Kind::curtain,
@@ -138,6 +152,8 @@ class ViewMaker {
       const double sill_m = opening.at(0, -1).z(), head_m = opening.at(0, 1).z();
       if (sill_m > 0.01 * lowest_cm_) piece(Kind::wall, "", 0.01 * lowest_cm_, sill_m);
       piece(Kind::opening, window.name, std::max(sill_m, 0.01 * lowest_cm_), head_m);
+      if (window.cover_bottom.si > 0.0) piece(Kind::cover, "", sill_m, sill_m + window.cover_bottom.si);
+      if (window.cover_top.si > 0.0) piece(Kind::cover, "", head_m - window.cover_top.si, head_m);
       piece(Kind::wall, "", head_m, std::min(head_m + kWallAbove_m, set_.room.ceiling_m));
     }
     const double at_cm = seen(opening.centre)[0], inward = at_cm > 0.0 ? -1.0 : 1.0;

@@ -93,7 +93,7 @@ constexpr std::array kDiffuser{
     CardSentence{"leans", "{lean:toward|away from} the food"},
     CardSentence{"faces", "{faces}"}};
 constexpr std::array kLamp{
-    CardSentence{"shines", "{on:yes|no}"},
+    CardSentence{"switched", "{on:on|off}"},
     CardSentence{"shape", "{shape}, {diameter} across"},
     CardSentence{"shape", "{shape}, {width} wide, {height} high"},
     CardSentence{"shape", "{shape}"},

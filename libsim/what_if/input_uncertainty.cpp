@@ -134,12 +134,18 @@ std::optional<double> plain_amount(std::string_view text, std::string& example) 
 
 std::string light_text(const NumericKey& key, double value) {
   const bool by_thousands = value >= 1000.0;
-  const std::string_view unit = key.key.ends_with("luminance") ? "cd/m2" : key.key == "lumens" ? "lm" : "lx";
+  const std::string_view unit = key.key.ends_with("illuminance") || key.key == "outdoor" || key.key == "lux"
+                                    ? "lx"
+                                : key.key == "lumens" ? "lm"
+                                                      : "cd/m2";
   return fmt::format("{:.4g} {}{}", by_thousands ? 1e-3 * value : value, by_thousands ? "k" : "", unit);
 }
 
-/// A cover, reveal or curtain that is not there has no measure that could be off.
+/// A cover, reveal or curtain that is not there has no measure that could be off; nor has the height angle of
+/// what faces by a word.
 bool is_of_nothing(const Description& as_written, const NumericKey& key) {
+  const bool faces = key.section == "meter" || key.section == "lamp";
+  if (faces && key.key == "elevation") return text_beside(as_written, key, "faces") != "clock";
   if (key.section != "window") return false;
   if (key.key == "folds") return text_beside(as_written, key, "curtain").empty();
   return (key.key.starts_with("cover_") || key.key == "reveal") && key.value == 0.0;

@@ -120,7 +120,7 @@ SensitivityInput VariedSet::vary(const NumericKey& key, const Effort& effort) co
 }
 
 void VariedSet::difference(SensitivityInput& input, const Description& low, const Description& high,
-                         const Effort& effort) const {
+                           const Effort& effort) const {
   PairedSets pair(low, high, figures_, effort);
   const double span = input.high - input.low;
   const auto form = [&] {
@@ -131,15 +131,18 @@ void VariedSet::difference(SensitivityInput& input, const Description& low, cons
       input.moves.push_back(input.slopes[f] * input.off_by.amount);
     }
   };
-  const auto neediest = [&] {
-    const auto widest = std::ranges::max_element(input.moves, {}, half_width);
-    return static_cast<std::size_t>(widest - input.moves.begin());
+  const auto neediest = [&]() -> std::optional<std::size_t> {
+    std::optional<std::size_t> widest;
+    for (std::size_t f = 0; f < figures_.size(); ++f)
+      if (pair.can_refine(f) && (!widest || half_width(input.moves[f]) > half_width(input.moves[*widest])))
+        widest = f;
+    return widest;
   };
   const EffortClock clock(effort);
   for (form();; form()) {
-    const std::size_t f = neediest();
-    if (!pair.can_refine(f) || !clock.goes_on(half_width(input.moves[f]), pair.refining_s(f))) return;
-    pair.refine(f);
+    const auto f = neediest();
+    if (!f || !clock.goes_on(half_width(input.moves[*f]), pair.refining_s(*f))) return;
+    pair.refine(*f);
   }
 }
 

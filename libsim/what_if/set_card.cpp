@@ -117,7 +117,7 @@ class CardWriter {
     for (const WindowSection& window : d_.windows)
       if (window.used)
         step.notes.push_back(window.curtain.empty()
-                                 ? said_of(window) + ": bare, nothing drawn before it."
+                                 ? "Leave " + said_of(window) + " bare."
                                  : "Draw the " + window.curtain + " over all of " + said_of(window) + ".");
     step.notes.push_back(
         "All lamps off that are not on this card, and nobody in light clothes beside the table.");

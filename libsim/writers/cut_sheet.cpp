@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <optional>
 
@@ -42,12 +43,8 @@ class CutDrawing {
     take_lines(texts_, bill_text(sheet.list) + ". " + choice_text(sheet.list));
     const double below = kLine * static_cast<double>(texts_.size()) +
                          1.4 * kFoot.size_px * static_cast<double>(sheet.captions.size());
-    floor_ = kA4Long - kMargin - below - 24.0;
-    constexpr std::array kScales{5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 75.0, 100.0};
-    for (const double scale : kScales) {
-      scale_ = scale;
-      if (flow()) break;
-    }
+    floor_ = kA4Long - kMargin - below - 40.0;
+    choose_scale();
   }
 
   void draw() {
@@ -68,12 +65,37 @@ class CutDrawing {
  private:
   double px_per_m() const { return 1000.0 * kMm / scale_; }
 
+  /// The largest scale with room for all sheets, with their cuts in words, else without; else what there is
+  /// room for.
+  void choose_scale() {
+    constexpr std::array kScales{5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0};
+    constexpr double kCrowded = 20.0;
+    for (const bool words : {true, false})
+      for (const double scale : kScales) {
+        if (!words && scale > kCrowded) break;
+        words_ = words;
+        scale_ = scale;
+        if (flow()) return;
+      }
+    scale_ = kCrowded;
+    const std::size_t sheets = sheet_.list.sheet_count();
+    flow();
+    left_out_ = sheets - placed_.size();
+  }
+
   void take_lines(std::vector<std::string>& to, const std::string& text) {
     for (std::string& line : lines_of(drawing_, text, kBody, kA4Short - 2.0 * kMargin))
       to.push_back(std::move(line));
   }
 
-  /// Sheets from left to right, row by row; false when they need more than the page.
+  double words_width(const CutSheetLayout& layout, const StockSize& stock) const {
+    double widest = 0.0;
+    for (const KnifeCut& cut : layout.cuts)
+      widest = std::max(widest, drawing_.width_of("00  " + knife_text(cut, stock), kBody));
+    return widest;
+  }
+
+  /// Sheets from left to right, row by row, as far as the page goes; false when it is too small for all.
   bool flow() {
     placed_.clear();
     double x = kMargin, y = kMargin + kHead + kAround, row = 0.0;
@@ -81,18 +103,23 @@ class CutDrawing {
       for (const CutSheetLayout& layout : group.nesting.sheets) {
         const StockSize& stock = sheet_.list.stock_of(layout);
         const double width = px_per_m() * stock.long_m, height = px_per_m() * stock.short_m;
-        if (x > kMargin && x + kAround + width > kA4Short - kMargin) x = kMargin, y += row, row = 0.0;
-        if (x + kAround + width > kA4Short - kMargin) return false;
+        const double named = drawing_.width_of(group.material + ": " + stock.name, kBody);
+        const double wide = std::max({width, named, words_ ? words_width(layout, stock) : 0.0});
+        const double lines =
+            words_ ? 0.6 + static_cast<double>(std::max<std::size_t>(1, layout.cuts.size())) : 0.0;
+        const double high = height + 2.0 * kAround + kLine * lines;
+        if (x > kMargin && x + kAround + wide > kA4Short - kMargin) x = kMargin, y += row, row = 0.0;
+        if (x + kAround + wide > kA4Short - kMargin || y + high > floor_) return false;
         placed_.push_back({&group, &layout, {x + kAround, y, width, height}});
-        row = std::max(row, height + 2.0 * kAround + kLine * (0.6 + static_cast<double>(layout.cuts.size())));
-        x += std::max(width, 62.0 * kMm) + 2.0 * kAround;
+        row = std::max(row, high);
+        x += wide + 1.6 * kAround;
       }
-    return y + row <= floor_;
+    return true;
   }
 
   void draw(const Placed& sheet) {
     const StockSize& stock = sheet_.list.stock_of(*sheet.layout);
-    TakenPlaces taken;
+    TakenPlaces taken, texts;
     drawing_.fill(sheet.box, kRest);
     for (const PlacedPiece& piece : sheet.layout->pieces) draw(sheet, piece);
     drawing_.stroke(sheet.box, {kDarkInk, 3.0});
@@ -100,9 +127,10 @@ class CutDrawing {
     const Box& b = sheet.box;
     drawing_.write(sheet.group->material + ": " + stock.name, {b.left, b.top - 1.15 * kAround}, kBody);
     draw_dimension(drawing_, {b.left, b.top - 22.0}, {b.right(), b.top - 22.0},
-                   fmt::format("{:.1f}", 100.0 * stock.long_m), kLetter, taken);
+                   fmt::format("{:.1f}", 100.0 * stock.long_m), kLetter, taken, texts);
     draw_dimension(drawing_, {b.left - 24.0, b.bottom()}, {b.left - 24.0, b.top},
-                   fmt::format("{:.1f}", 100.0 * stock.short_m), kLetter, taken);
+                   fmt::format("{:.1f}", 100.0 * stock.short_m), kLetter, taken, texts);
+    if (!words_) return;
     double y = b.bottom() + 0.5 * kAround;
     int number = 0;
     for (const KnifeCut& cut : sheet.layout->cuts) {
@@ -135,7 +163,7 @@ class CutDrawing {
     const SheetPoint second =
         along ? SheetPoint{middle.x + apart, middle.y} : SheetPoint{middle.x, middle.y + apart};
     drawing_.write(shortened(drawing_, board.name, letters, room), first, letters);
-    drawing_.write(size, second, letters);
+    if (drawing_.width_of(size, letters) <= room) drawing_.write(size, second, letters);
   }
 
   /// Across the middle of the width as the board stands.
@@ -172,6 +200,8 @@ class CutDrawing {
 
   void foot() {
     double y = floor_ + 16.0;
+    if (left_out_ > 0)
+      drawing_.write(fmt::format("{} more sheets stand in the list.", left_out_), {kMargin, y - 34.0}, kNote);
     for (const std::string& line : texts_) {
       drawing_.write(line, {kMargin, y}, kBody);
       y += kLine;
@@ -188,6 +218,8 @@ class CutDrawing {
   std::vector<std::string> texts_;
   std::vector<Placed> placed_;
   double scale_ = 10.0, floor_ = 0.0;
+  bool words_ = true;  ///< with the cuts in words
+  std::size_t left_out_ = 0;
 };
 
 }  // namespace

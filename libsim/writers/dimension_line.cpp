@@ -1,7 +1,9 @@
 #include "libsim/writers/dimension_line.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <vector>
 
 #include "libsim/base/space.h"
 
@@ -25,7 +27,7 @@ Box turned_box(const SheetPoint& middle, double width, double height, double ang
 }  // namespace
 
 void draw_dimension(Drawing& drawing, const SheetPoint& from, const SheetPoint& to, const std::string& text,
-                    double letter_px, TakenPlaces& taken) {
+                    double letter_px, TakenPlaces& taken, TakenPlaces& texts) {
   const double direction = std::atan2(to.y - from.y, to.x - from.x);
   drawing.stroke(std::array{from, to}, false, {kQuietInk, 1.3});
   draw_end(drawing, from, direction, 0.32 * letter_px);
@@ -41,22 +43,27 @@ void draw_dimension(Drawing& drawing, const SheetPoint& from, const SheetPoint& 
                           .halo_px = 3.0,
                           .halo = {1.0, 1.0, 1.0}};
   const double width = drawing.width_of(text, letters) + 6.0, height = letter_px + 2.0;
-  SheetPoint best{(from.x + to.x) / 2.0, (from.y + to.y) / 2.0};
-  const double aside = 0.5 * height + 6.0, nx = std::sin(reading), ny = -std::cos(reading);
+  const double nx = std::sin(reading), ny = -std::cos(reading);
+  const auto at = [&](double along, double aside) {
+    return SheetPoint{std::lerp(from.x, to.x, along) + aside * nx,
+                      std::lerp(from.y, to.y, along) + aside * ny};
+  };
+  const auto box = [&](const SheetPoint& middle) { return turned_box(middle, width, height, reading); };
+  const double beside = 0.5 * height + 6.0;
+  std::vector<SheetPoint> beside_it, on_it;
   for (const double along : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}) {
-    bool found = false;
-    for (const double side : {1.0, -1.0}) {
-      const SheetPoint at{std::lerp(from.x, to.x, along) + side * aside * nx,
-                          std::lerp(from.y, to.y, along) + side * aside * ny};
-      if (!taken.is_free(turned_box(at, width, height, reading))) continue;
-      best = at;
-      found = true;
-      break;
-    }
-    if (found) break;
+    beside_it.push_back(at(along, beside));
+    beside_it.push_back(at(along, -beside));
   }
+  for (const double along : {0.5, 0.62, 0.74, 0.38, 0.86, 0.26}) on_it.push_back(at(along, 0.0));
+  const auto clear = std::ranges::find_if(beside_it, [&](const auto& p) { return taken.is_free(box(p)); });
+  const auto legible = std::ranges::find_if(on_it, [&](const auto& p) { return texts.is_free(box(p)); });
+  const SheetPoint best = clear != beside_it.end() ? *clear
+                          : legible != on_it.end() ? *legible
+                                                   : on_it.front();
   drawing.write(text, best, letters);
-  taken.take(turned_box(best, width, height, reading));
+  taken.take(box(best));
+  texts.take(box(best));
 }
 
 }  // namespace fillside

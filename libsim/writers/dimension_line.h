@@ -10,6 +10,6 @@ namespace fillside {
 /// The text stands along the line, read from below or from the right, where it lies on nothing that is taken;
 /// it takes its own place.
 void draw_dimension(Drawing& drawing, const SheetPoint& from, const SheetPoint& to, const std::string& text,
-                    double letter_px, TakenPlaces& taken);
+                    double letter_px, TakenPlaces& taken, TakenPlaces& texts);
 
 }  // namespace fillside

@@ -42,6 +42,8 @@ const char* words_for(Kind kind) {
       return "wall";
     case Kind::opening:
       return "window";
+    case Kind::cover:
+      return "window, covered";
     case Kind::curtain:
       return "curtain";
     case Kind::table:
@@ -78,7 +80,7 @@ class PlanDrawing {
     const Box above = box_of(sheet_.top, {kMargin, top}, px_per_cm_);
     const Box six = box_of(sheet_.from_six, {kMargin, above.bottom() + kBetween + kCaption}, px_per_cm_);
     const Box nine = box_of(sheet_.from_nine, {six.right() + kBetween, six.top}, px_per_cm_);
-    view(sheet_.top, above, "From above");
+    view(sheet_.top, above, "From above" + not_drawn());
     view(sheet_.from_six, six, "From 6 toward 12 o'clock");
     view(sheet_.from_nine, nine, "From 9 toward 3 o'clock");
     const double beside = above.right() + kBetween;
@@ -106,9 +108,16 @@ class PlanDrawing {
         {kMargin, kMargin + 60.0}, kNote);
   }
 
-  void view(const SetView& view, const Box& frame, const char* caption) {
+  void view(const SetView& view, const Box& frame, const std::string& caption) {
     drawing_.write(caption, {frame.left, frame.top - 8.0}, {.size_px = kLetter, .ink = kDarkInk});
     draw_view(drawing_, view, frame, px_per_cm_, kLetter);
+  }
+
+  std::string not_drawn() const {
+    std::string text;
+    for (const std::string& window : sheet_.top.not_drawn)
+      text += (text.empty() ? "; not drawn: " : "; ") + window;
+    return text;
   }
 
   /// Returns where the next text may stand.

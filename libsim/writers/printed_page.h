@@ -21,6 +21,9 @@ struct PrintedPage {
 inline constexpr int kA4Short = static_cast<int>(210.0 * kPagePxPerMm + 0.5),
                      kA4Long = static_cast<int>(297.0 * kPagePxPerMm + 0.5);
 
+/// As it looks on white paper.
+Picture picture_of(const PrintedPage& page);
+
 enum class SheetFile { png, pdf, svg };
 
 /// The file. Its metadata stand where the format has a place for them.

@@ -26,6 +26,9 @@ void draw_shape(Drawing& drawing, Kind kind, const Path& path, bool closed) {
     case Kind::opening:
       drawing.fill(path, kWhite);
       return drawing.stroke(path, true, {kDarkInk, 2.6});
+    case Kind::cover:
+      drawing.fill(path, {0.40, 0.38, 0.37});
+      return drawing.stroke(path, true, {kDarkInk, 1.5});
     case Kind::curtain:
       return drawing.stroke(path, false, {kDarkInk, 4.0, {3.0, 6.0}, true});
     case Kind::table:
@@ -74,7 +77,7 @@ class ViewDrawing {
     drawing_.stroke(frame_, {kHairline, 1.5});
     take_places();
     for (const SeenMeasure& m : view_.measures)
-      draw_dimension(drawing_, at(m.from_cm), at(m.to_cm), m.text, letter_px_, taken_);
+      draw_dimension(drawing_, at(m.from_cm), at(m.to_cm), m.text, letter_px_, taken_, texts_);
     for (const SeenThing& thing : view_.things) label(thing);
   }
 
@@ -156,7 +159,7 @@ class ViewDrawing {
     if (thing.kind == Kind::table && view_.from == ViewFrom::above)
       places.push_back(box_at(around.left + width / 2.0 + 8.0, around.bottom() - height / 2.0 - 6.0));
     else if (thing.kind == Kind::table)
-      places.push_back(box_at(around.middle_x(), around.bottom() + height / 2.0 + 5.0));
+      return {box_at(around.middle_x(), around.bottom() + height / 2.0 + 5.0)};
     places.push_back(box_at(around.middle_x(), around.middle_y()));
     const MeasuredPath outline(path, thing.closed);
     constexpr int kSpots = 16, kTurns = 8;
@@ -191,7 +194,8 @@ class ViewDrawing {
   const SetView& view_;
   Box frame_;
   double scale_, letter_px_;
-  TakenPlaces taken_;
+  TakenPlaces taken_;  ///< by anything
+  TakenPlaces texts_;  ///< by figures alone
 };
 
 }  // namespace

@@ -14,4 +14,6 @@ step(${CMAKE_COMMAND} -S ${CONSUMER} -B ${STAGE}/build -G ${GENERATOR} -DCMAKE_B
      -DCMAKE_PREFIX_PATH=${STAGE}/prefix -DCMAKE_FIND_USE_PACKAGE_REGISTRY=OFF -DCMAKE_CXX_COMPILER=${COMPILER}
      -DCMAKE_CXX_COMPILER_LAUNCHER=${LAUNCHER} -DCMAKE_CXX_FLAGS=${FLAGS})
 step(${CMAKE_COMMAND} --build ${STAGE}/build --config "${CONFIG}")
-step(${STAGE}/build/stranger)
+foreach(example main boards_compared own_scene)
+  step(${STAGE}/build/${example})
+endforeach()

@@ -30,7 +30,9 @@ const std::map<std::string, std::vector<std::string>> kWithDoor{
     {"libjpeg", {"jpeglib.h"}},
     {"NLopt", {"nlopt"}},
     {"ERFA", {"erfa"}},
-    {"CLI11", {"CLI/"}}};
+    {"CLI11", {"CLI/"}},
+    {"zlib", {"zlib.h"}},
+    {"meshoptimizer", {"meshoptimizer.h"}}};
 const std::vector<std::string> kAnywhere{"Eigen/", "fmt/", "nlohmann/"};
 const std::vector<std::string> kOfTheSystem{"sys/",     "unistd.h",    "fcntl.h",
                                             "signal.h", "immintrin.h", "xmmintrin.h"};

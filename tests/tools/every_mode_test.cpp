@@ -60,7 +60,8 @@ INSTANTIATE_TEST_SUITE_P(
                                     "fill", "--cells", "8", "--pictures", "--pixels", "40"})},
         Way{"place",
             {"place", "small.toml", "--want", "lit:shadow <= 5:1", "--move", "board.fill.distance=12cm..40cm",
-             "--may-show", "--json", "--precision", "0.2 stop"}}),
+             "--may-show", "--json", "--precision", "0.2 stop"}},
+        Way{"plan", with_out({"plan", "small.toml"})}),
     [](const auto& way) { return std::string(way.param.name); });
 
 }  // namespace

@@ -118,6 +118,27 @@ TEST(SetView, what_is_at_the_viewers_back_is_left_out) {
   EXPECT_FALSE(has_window(seen(ViewFrom::nine)));
 }
 
+TEST(SetView, a_further_window_far_off_is_named_and_not_drawn) {
+  const std::string two = kSet + "[[window]]\nname = \"far\"\nclock = 12\nsize = \"small\"\n";
+  const SetView view = seen(ViewFrom::above, two);
+  EXPECT_THAT(view.not_drawn, testing::ElementsAre("far, 175.0 cm off"));  // half of a room of 3.5 m
+  EXPECT_LT(view.high_cm, 100.0);
+  EXPECT_TRUE(seen(ViewFrom::above).not_drawn.empty());
+}
+
+TEST(SetView, what_is_covered_of_a_window_is_drawn) {
+  std::string masked = kSet;
+  masked.insert(masked.find("[table]"), "cover_left = \"30 cm\"\ncover_top = \"50 cm\"\n");
+  const auto covers = [&](ViewFrom from, std::size_t axis) {
+    double sum = 0.0;
+    for (const SeenThing& t : seen(from, masked).things)
+      if (t.kind == SeenThing::Kind::cover) sum += extent(t, axis);
+    return sum;
+  };
+  EXPECT_NEAR(covers(ViewFrom::above, 1), 30.0, 1e-6);
+  EXPECT_NEAR(covers(ViewFrom::six, 1), 50.0, 1e-6);
+}
+
 TEST(SetView, dark_boards_are_told_from_light_ones) {
   EXPECT_EQ(thing(seen(ViewFrom::above), "fill").kind, SeenThing::Kind::board);
   EXPECT_EQ(thing(seen(ViewFrom::above), "black").kind, SeenThing::Kind::dark_board);

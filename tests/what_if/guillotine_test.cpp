@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cmath>
 #include <numeric>
 
@@ -123,6 +124,41 @@ RC_GTEST_PROP(Guillotine, a_knife_that_takes_away_more_never_costs_less, ()) {
   if (std::ranges::any_of(pieces, [&](const CutPiece& p) { return !fits(p, kA1Sheet); })) return;
   RC_ASSERT(total_cost(*nested(pieces, stock, 0.01), stock) >=
             total_cost(*nested(pieces, stock, 0.0), stock) - 1e-9);
+}
+
+/// An independent opinion, in whole units: does every piece come out of a sheet by straight cuts? Tries every
+/// cut at every place and every way to share the pieces out.
+bool comes_out(const std::vector<std::array<int, 2>>& pieces, unsigned set, int width, int height) {
+  if (set == 0) return true;
+  if ((set & (set - 1)) == 0) {
+    const auto& p = pieces[static_cast<std::size_t>(std::countr_zero(set))];
+    return (p[0] <= width && p[1] <= height) || (p[1] <= width && p[0] <= height);
+  }
+  for (unsigned part = (set - 1) & set; part > 0; part = (part - 1) & set) {
+    for (int at = 1; at < width; ++at)
+      if (comes_out(pieces, part, at, height) && comes_out(pieces, set ^ part, width - at, height))
+        return true;
+    for (int at = 1; at < height; ++at)
+      if (comes_out(pieces, part, width, at) && comes_out(pieces, set ^ part, width, height - at))
+        return true;
+  }
+  return false;
+}
+
+RC_GTEST_PROP(Guillotine, agrees_with_trying_every_cut_at_every_place, ()) {
+  constexpr int count = 4;
+  std::vector<std::array<int, 2>> whole;
+  std::vector<CutPiece> pieces;
+  for (int i = 0; i < count; ++i) {
+    whole.push_back(
+        {*rc::gen::resize(100, rc::gen::inRange(1, 5)), *rc::gen::resize(100, rc::gen::inRange(1, 5))});
+    pieces.push_back({1.0 * whole.back()[0], 1.0 * whole.back()[1]});
+  }
+  const auto nesting = nested(pieces, std::array{CutStock{6, 5, 30}}, 0.0);
+  RC_ASSERT(nesting.has_value());
+  const bool one_sheet = comes_out(whole, (1u << count) - 1u, 6, 5);
+  RC_TAG(one_sheet);
+  RC_ASSERT((nesting->sheets.size() == 1) == one_sheet);
 }
 
 // By hand: each A size is the next one halved across its long side (ISO 216, 3.1), but for rounding down.

@@ -126,6 +126,16 @@ TEST(Sensitivity, of_the_glass_is_one_over_its_transmittance) {
   EXPECT_LT(input.slopes.front().value(), square_on / 0.974);
 }
 
+// One real reading takes the place of the sky's level: the meter reads what the anchor says, whatever the
+// weather.
+TEST(Sensitivity, of_an_anchored_set_is_to_the_reading_and_not_to_the_sky) {
+  const Description set = small_set(kFood + "[anchor]\nlux = \"400 lx\"\n");
+  const std::vector<std::string> level{"meter.dish up.ev100"};
+  EXPECT_NEAR(slope_of(set, "daylight.outdoor", level, 0.1).slopes.front().value(), 0.0, 1e-9);
+  EXPECT_NEAR(slope_of(set, "anchor.lux", level, 0.1).slopes.front().value(), 1.0, 1e-9);
+  EXPECT_NEAR(slope_of(set, "window.window.transmittance", level, 0.1).slopes.front().value(), 0.0, 1e-9);
+}
+
 const std::vector<std::string> kOnlyTheBoard{
     "room.walls=0",        "room.ceiling=0",          "room.floor=0",
     "table.reflectance=0", "food.cake.reflectance=0", "board.fill.reflectance=0.5"};
