@@ -17,7 +17,7 @@ const std::vector<HelpLine> kTradeWords{
 
 }  // namespace
 
-const std::array<VerbPage, 13> kVerbPages{
+const std::array<VerbPage, 14> kVerbPages{
     VerbPage{"scene", "[FILE]", "Write a starter scene to change into your own",
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
@@ -125,7 +125,16 @@ const std::array<VerbPage, 13> kVerbPages{
              "was made. It needs no network, opens from the disc and prints on A4; without scripts it shows "
              "the same "
              "as pictures and tables. Figures come out the same every time; pictures go by the clock.",
-             "fillside report my_table.toml --variant \"no board: board.fill.used=false\" -o my_table.html"}};
+             "fillside report my_table.toml --variant \"no board: board.fill.used=false\" -o my_table.html"},
+    VerbPage{
+        "lesson", "LESSON.toml [options]", "Sheets for a class: predict, look, build, meter, compare",
+        "A lesson is a scene with one more section, [lesson]: question, vary (as after --vary of series), "
+        "figures, predict, build, answer. Makes LESSON-sheet.png, the pictures at one exposure with their "
+        "figures burned in; LESSON-blank.png, the same in an order that the seed decides, with letters "
+        "alone; LESSON-worksheet, one A4 page to fill in; and apart LESSON-answers, with which letter was "
+        "which. The exposure is right for the scene as written. Ten stand in scenes/lessons; their README "
+        "is the teacher's page. What is finished is kept in LESSON-kept/.",
+        "fillside lesson scenes/lessons/04_one_card_one_ruler.toml -o class"}};
 
 std::string main_page() {
   std::vector<HelpLine> verbs;

@@ -17,7 +17,7 @@ struct VerbPage {
 };
 
 /// The verbs in the order in which a person meets them.
-extern const std::array<VerbPage, 13> kVerbPages;
+extern const std::array<VerbPage, 14> kVerbPages;
 
 std::string main_page();
 std::string verb_page(std::string_view verb, const std::vector<HelpLine>& options);

@@ -24,7 +24,7 @@ int run(const Arguments& arguments) {
       Verb{"map", run_map},       Verb{"render", run_render},     Verb{"compare", run_compare},
       Verb{"series", run_series}, Verb{"place", run_place},       Verb{"sensitivity", run_sensitivity},
       Verb{"rules", run_rules},   Verb{"calendar", run_calendar}, Verb{"plan", run_plan},
-      Verb{"report", run_report}};
+      Verb{"report", run_report}, Verb{"lesson", run_lesson}};
   for (const auto& [name, verb] : kVerbs)
     if (arguments.verb == name) return verb(arguments);
   return kBadUsage;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "libsim/scene/lesson.h"
 #include "libsim/scene/sections.h"
 #include "libsim/scene/value_writer.h"
 #include "libsim/scene/wording.h"
@@ -103,6 +104,8 @@ std::string scene_page() {
       text += fmt::format("# {}\n\n", plain(fmt::format("[{}]", heading.name))) + keys_of_section<S>();
     }
   });
+  text +=
+      fmt::format("# {}\n\n", plain(fmt::format("[{}]", kLessonHeading))) + keys_of_section<LessonSection>();
   return text + "# SEE ALSO\n\n*fillside*(1)\n";
 }
 

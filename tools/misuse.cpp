@@ -99,6 +99,9 @@ void refuse_contradictions(const Arguments& a) {
                                in_quotes(text))};
   if (a.verb == "plan" && a.scenes.size() > 1)
     throw Misuse{fmt::format("plan takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
+  if (a.verb == "lesson" && (a.scenes.size() > 1 || a.scenes.front() == "-"))
+    throw Misuse{fmt::format("lesson takes one scene file; {} is {}", in_quotes(a.scenes.back()),
+                             a.scenes.size() > 1 ? "a second one" : "none")};
   if (!a.cut && (!a.stock.empty() || !a.prices.empty() || a.kerf.si > 0.0))
     throw Misuse{"--stock, --price and --kerf go with --cut"};
   if (a.back && (a.cut || a.json || !a.edits.empty()))

@@ -9,6 +9,7 @@
 #include "libsim/base/unit_symbols.h"
 #include "libsim/geometry/item.h"
 #include "libsim/matter/catalogue.h"
+#include "libsim/scene/lesson.h"
 #include "libsim/scene/sections.h"
 #include "libsim/scene/value_writer.h"
 #include "libsim/scene/wording.h"
@@ -128,6 +129,8 @@ Json scene_schema() {
       properties[std::string(heading.name)] = one;
     }
   });
+  definitions[std::string(kLessonHeading)] = section_schema<LessonSection>(kLessonPhrase);
+  properties[std::string(kLessonHeading)] = {{"$ref", fmt::format("#/$defs/{}", kLessonHeading)}};
   return {{"$schema", "https://json-schema.org/draft/2020-12/schema"},
           {"title", "A set: a table by a window, as fillside reads it"},
           {"type", "object"},

@@ -30,8 +30,8 @@ Effort picture_effort(const Arguments& arguments, const Description& first) {
   return effort;
 }
 
-FixedExposure first_exposure(const Arguments& arguments, const Description& first,
-                             const std::optional<Anchor>& anchor, const Effort& effort) {
+FixedExposure exposure_for(const Arguments& arguments, const Description& first,
+                           const std::optional<Anchor>& anchor, const Effort& effort) {
   const Scene scene = open_set(first, arguments);
   Description unanchored = first;
   if (anchor) unanchored.anchor.used = false;
@@ -76,30 +76,45 @@ void check_pictures(const Arguments& arguments, const SeriesSets& sets) {
       arguments.axes.size() == 2 ? "vary one key, or give fewer values" : "give fewer values")});
 }
 
-Picture series_contact_sheet(const Arguments& arguments, const SeriesSets& sets, const SeriesAnswer& answer,
-                             const std::optional<Anchor>& anchor, const SeriesStore& store) {
-  const Series& series = answer.series;
+SeriesPictures series_pictures(const Arguments& arguments, const SeriesSets& sets, const Series& series,
+                               const Description& exposed_for, const std::optional<Anchor>& anchor,
+                               const SeriesStore& store) {
   const Effort effort = picture_effort(arguments, sets.descriptions.front());
-  const FixedExposure exposure = first_exposure(arguments, sets.descriptions.front(), anchor, effort);
+  const FixedExposure exposure = exposure_for(arguments, exposed_for, anchor, effort);
   const std::string look =
       fmt::format("{}px-{:.8g}lx-{}{}", arguments.pixels.value_or(kUsualPixels), exposure.metered.si,
                   effort_text(effort), effort.unbiased ? "-unbiased" : "");
-  ContactSheet sheet{.title = series_title(answer), .frames = {}, .captions = {}};
-  if (series.axes.size() == 2 && series.axes.back().values.size() <= 6)
-    sheet.columns = static_cast<int>(series.axes.back().values.size());
+  SeriesPictures taken_pictures{{}, exposure.settings, effort};
   for (std::size_t p = 0; p < series.points.size(); ++p) {
-    const std::string name = point_name(series.axes, series.points[p]);
     auto picture = store.kept_picture(sets.descriptions[p], look);
     if (!picture) {
-      picture = taken(arguments, sets.descriptions[p], name, anchor ? anchor->factor : 1.0, exposure, effort);
+      picture = taken(arguments, sets.descriptions[p], point_name(series.axes, series.points[p]),
+                      anchor ? anchor->factor : 1.0, exposure, effort);
       store.keep_picture(sets.descriptions[p], look, *picture);
     }
-    sheet.frames.push_back(
-        {std::move(*picture), name, figure_text(series.figures.front(), series.points[p].figures.front())});
+    taken_pictures.pictures.push_back(std::move(*picture));
   }
-  sheet.captions = {fmt::format("All at the exposure of the first: {}.", to_text(exposure.settings)),
+  return taken_pictures;
+}
+
+int contact_columns(const Series& series) {
+  return series.axes.size() == 2 && series.axes.back().values.size() <= 6
+             ? static_cast<int>(series.axes.back().values.size())
+             : 0;
+}
+
+Picture series_contact_sheet(const Arguments& arguments, const SeriesSets& sets, const SeriesAnswer& answer,
+                             const std::optional<Anchor>& anchor, const SeriesStore& store) {
+  const Series& series = answer.series;
+  SeriesPictures shown = series_pictures(arguments, sets, series, sets.descriptions.front(), anchor, store);
+  ContactSheet sheet{.title = series_title(answer), .frames = {}, .captions = {}};
+  sheet.columns = contact_columns(series);
+  for (std::size_t p = 0; p < series.points.size(); ++p)
+    sheet.frames.push_back({std::move(shown.pictures[p]), point_name(series.axes, series.points[p]),
+                            figure_text(series.figures.front(), series.points[p].figures.front())});
+  sheet.captions = {fmt::format("All at the exposure of the first: {}.", to_text(shown.settings)),
                     fmt::format("scenes {} to {}, {}, fillside {}", answer.scene_hashes.front(),
-                                answer.scene_hashes.back(), effort_text(effort), FILLSIDE_VERSION)};
+                                answer.scene_hashes.back(), effort_text(shown.effort), FILLSIDE_VERSION)};
   return contact_sheet(sheet);
 }
 

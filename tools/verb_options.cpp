@@ -18,7 +18,7 @@ Stops usual_precision(std::string_view verb) {
   if (verb == "map") return kMapPrecision;
   if (verb == "calendar") return kCalendarPrecision;
   if (verb == "compare") return kComparePrecision;
-  if (verb == "series") return kSeriesPrecision;
+  if (verb == "series" || verb == "lesson") return kSeriesPrecision;
   if (verb == "sensitivity") return kSensitivityPrecision;
   return verb == "render" ? kPicturePrecision : kMeterPrecision;
 }
@@ -242,6 +242,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   if (page.name == "render") add_render_options(verb, a);
   if (page.name == "calendar") add_calendar_options(verb, a);
   if (page.name == "plan") add_plan_options(verb, a);
+  if (page.name == "lesson") add_pixels(verb, a, "320");
   if (page.name == "report") return add_report_options(verb, a);
   add_measuring(verb, a, usual_precision(page.name));
   if (page.name != "check" && page.name != "meter" && page.name != "sensitivity") add_folder(verb, a);

@@ -4,7 +4,6 @@
 #include <nlohmann/json.hpp>
 
 #include "libsim/scene/canonical.h"
-#include "libsim/what_if/set_reading.h"
 #include "libsim/writers/atomic_file.h"
 #include "libsim/writers/png.h"
 #include "tools/edited_scene.h"
@@ -12,6 +11,7 @@
 #include "tools/open_scene.h"
 #include "tools/series_answer.h"
 #include "tools/series_pictures.h"
+#include "tools/series_reading.h"
 #include "tools/series_set.h"
 #include "tools/series_store.h"
 #include "tools/terminal.h"
@@ -19,43 +19,6 @@
 
 namespace fillside::tools {
 namespace {
-
-/// Of the scene as it was written: that is where the reading was taken. Nothing when the anchor is varied.
-std::optional<Anchor> anchor_of_series(const Arguments& arguments, const SeriesSets& sets,
-                                       const Effort& effort) {
-  const Description& d = sets.as_written ? *sets.as_written : sets.descriptions.front();
-  for (const SeriesAxis& axis : arguments.axes)
-    if (axis.key.starts_with("anchor.")) return std::nullopt;
-  if (!d.anchor.says_anything()) return std::nullopt;
-  return read_set(d, open_set(d, arguments), {effort.precision, {}, effort.seed, effort.threads}).anchor;
-}
-
-/// Measures what the store does not have; says how much of it there was.
-std::vector<SeriesPoint> read_points(const Arguments& arguments, const SeriesSets& sets,
-                                     const std::optional<Anchor>& anchor, const Effort& effort,
-                                     const SeriesStore& store) {
-  std::vector<SeriesPoint> points = points_of(arguments.axes);
-  std::vector<std::string> names;
-  for (const SeriesFigure& figure : sets.figures) names.push_back(figure.name);
-  std::size_t found = 0;
-  for (std::size_t p = 0; p < points.size(); ++p) {
-    const Description& description = sets.descriptions[p];
-    if (auto kept = store.kept(description, sets.figures)) {
-      points[p].figures = std::move(*kept);
-      ++found;
-      continue;
-    }
-    ProgressBar bar(fmt::format("{} of {}: {}", p + 1, points.size(), point_name(arguments.axes, points[p])),
-                    arguments.quiet);
-    const Scene scene = open_set(description, arguments);
-    points[p].figures = read_figures(description, scene, names, anchor, effort, bar.callback());
-    store.keep(description, sets.figures, points[p].figures);
-  }
-  if (found > 0 && !arguments.quiet)
-    note(fmt::format("fillside: {} of {} values were measured before and are taken from {}", found,
-                     points.size(), store.folder().string()));
-  return points;
-}
 
 /// Writes table and drawings; gives their names.
 nlohmann::ordered_json write_answer(const Arguments& arguments, const SeriesAnswer& answer,

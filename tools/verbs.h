@@ -20,5 +20,6 @@ int run_rules(const Arguments& arguments);
 int run_calendar(const Arguments& arguments);
 int run_plan(const Arguments& arguments);
 int run_report(const Arguments& arguments);
+int run_lesson(const Arguments& arguments);
 
 }  // namespace fillside::tools

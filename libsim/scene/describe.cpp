@@ -6,6 +6,7 @@
 #include <map>
 #include <span>
 
+#include "libsim/scene/lesson.h"
 #include "libsim/scene/limits.h"
 #include "libsim/scene/sections.h"
 #include "libsim/scene/things.h"
@@ -118,7 +119,8 @@ std::vector<std::string> headings_with(std::string_view key) {
 
 /// What stands at the top of the file must be a known heading with tables under it.
 void check_headings(const SourceTree& tree, Problems& problems) {
-  const auto names = section_names();
+  auto names = section_names();
+  names.emplace_back(kLessonHeading);
   const std::size_t before = problems.size();
   for (const SourceEntry& entry : tree.root.entries) {
     if (problems.size() - before + 1 == kMostProblems)
@@ -177,6 +179,15 @@ void check_names(const std::vector<Thing>& things, Problems& problems) {
 
 }  // namespace
 
+LessonSection describe_lesson(const SourceTree& tree, std::vector<Problem>& problems) {
+  LessonSection lesson;
+  read_single(tree, Heading{kLessonHeading, "", kLessonPhrase}, lesson, problems);
+  if (tree.root.find(kLessonHeading) && !lesson.says_anything())
+    problems.push_back(problem_at(lesson.place, "lesson: it does not say what is varied",
+                                  "write vary = \"board.fill.distance=15cm,30cm,60cm\", for example"));
+  return lesson;
+}
+
 Description describe(const SourceTree& tree, std::vector<Problem>& problems) {
   Description description;
   description.file = tree.file;
@@ -190,6 +201,7 @@ Description describe(const SourceTree& tree, std::vector<Problem>& problems) {
     else
       read_single(tree, heading, section, found);
   });
+  describe_lesson(tree, found);  // for its faults; it is no part of the set
   check_names(things, found);
   attach_source_lines(found, tree.file, tree.text);
   problems.insert(problems.end(), found.begin(), found.end());

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "libsim/sensor/instruments.h"
+#include "libsim/sensor/lit_share.h"
 #include "libsim/transport/key.h"
 #include "libsim/what_if/dish_figures.h"
 #include "libsim/what_if/glare_reading.h"
@@ -70,6 +71,22 @@ Estimate share_mirrored(const MeasuredSet& set, const std::string& thing, const 
     if (glare.thing == thing && shows(glare) && glare.share_of_part.value() > most.value())
       most = glare.share_of_part;
   return 100.0 * most;
+}
+
+/// Of what the camera sees of the thing, the part that the key reaches straight.
+Estimate share_lit(const MeasuredSet& set, std::uint16_t object) {
+  const auto share =
+      lit_share(set.scene, camera_of(set.description, set.scene), object, set.reading.key.emitter);
+  return share ? Estimate(100.0 * *share) : nothing();
+}
+
+void add_lit(Figures& figures, const Scene& scene) {
+  for (std::size_t o = 0; o < scene.objects().size(); ++o)
+    if (const ObjectKind kind = scene.objects()[o].kind; kind == ObjectKind::food || kind == ObjectKind::prop)
+      figures.push_back({"lit." + scene.objects()[o].name + ".share", "%",
+                         [object = static_cast<std::uint16_t>(o)](const MeasuredSet& set, const Effort&) {
+                           return share_lit(set, object);
+                         }});
 }
 
 void add_dish(Figures& figures) {
@@ -159,6 +176,7 @@ std::vector<NamedFigure> figures_of(const Description& description, const Scene&
                          [name = object.name](const MeasuredSet& set, const Effort& effort) {
                            return share_mirrored(set, name, effort);
                          }});
+  add_lit(figures, scene);
   for (const Object& object : scene.objects())
     if (object.kind == ObjectKind::board || object.kind == ObjectKind::diffuser)
       for (const std::string& meter : meters) add_gain(figures, object.name, meter);

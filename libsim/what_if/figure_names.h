@@ -41,6 +41,8 @@ struct NamedFigure {
 ///   dish.sunlit                                   % of the dish's empty place that the sun reaches straight
 ///   glare.THING.share                             % of a thing's most covered part over which a window or
 ///   lamp is mirrored so that it shows (food and props in the frame)
+///   lit.THING.share                               % of what the camera sees of a thing that the key reaches
+///   straight
 ///   plane.NAME.evenness                           stops between the lightest and darkest of 12 cells across,
 ///   food away
 std::vector<NamedFigure> figures_of(const Description& description, const Scene& scene);

@@ -104,12 +104,19 @@ std::string figure_title(const std::string& name) {
   const auto first = name.find('.'), last = name.rfind('.');
   if (const auto gain = name.find(".gain."); name.starts_with("board.") && gain != std::string::npos)
     return "gain of " + name.substr(first + 1, gain - first - 1) + " at " + name.substr(gain + 6);
+  if (first != std::string::npos && first < last) {
+    const std::string thing = name.substr(first + 1, last - first - 1);
+    if (name == "lit." + thing + ".share") return "lit share of " + thing;
+    if (name == "shadow." + thing + ".edge_mm") return "edge of the shadow of " + thing;
+    if (name == "shadow." + thing + ".full_mm") return "full shadow of " + thing;
+  }
   if (!name.starts_with("meter.") || first == last) return name;
   const std::string meter = name.substr(first + 1, last - first - 1), what = name.substr(last + 1);
   if (what == "lx") return "light at " + meter;
   if (what == "key_lx") return "key at " + meter;
   if (what == "fill_lx") return "fill at " + meter;
   if (what == "key_to_fill") return "key:fill at " + meter;
+  if (what == "stops_under") return "stops under the reference at " + meter;
   return "exposure value at " + meter;
 }
 

@@ -12,9 +12,9 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 
-const std::vector<std::string> kVerbs{"scene",    "check",  "meter", "map",         "render",
-                                      "compare",  "series", "place", "sensitivity", "rules",
-                                      "calendar", "plan",   "report"};
+const std::vector<std::string> kVerbs{"scene",    "check",  "meter",  "map",         "render",
+                                      "compare",  "series", "place",  "sensitivity", "rules",
+                                      "calendar", "plan",   "report", "lesson"};
 
 std::size_t widest_line(const std::string& text) {
   std::size_t widest = 0;
@@ -75,7 +75,7 @@ TEST_F(Words, misspelt_words_meet_their_nearest) {
   expect_misuse({"metr", "a.toml"}, "did you mean meter?");
   expect_misuse({"meter", "a.toml", "--presicion", "0.1 stop"}, "did you mean --precision?");
   expect_misuse({"map", "a.toml", "--cels=9"}, "did you mean --cells?");
-  expect_misuse({"paint", "a.toml"}, "sensitivity, rules, calendar, plan or report");
+  expect_misuse({"paint", "a.toml"}, "sensitivity, rules, calendar, plan, report or lesson");
   expect_misuse({"--json", "meter", "a.toml"}, "options come after it");
 }
 
