@@ -116,7 +116,7 @@
 #include "libsim/scene/lamp_check.h"        // checks of lamps
 #include "libsim/scene/lamp_heat.h"         // which lamps that are on stand near something that is not made
 #include "libsim/scene/lamp_placing.h"      // where a lamp stands or hangs, how it is turned, and how
-#include "libsim/scene/lesson.h"
+#include "libsim/scene/lesson.h"            // the set as a lesson
 #include "libsim/scene/limits.h"            // how much of everything a scene may hold, so that a file which
 #include "libsim/scene/load.h"              // the way from a scene file to a description that may be built
 #include "libsim/scene/made_once.h"      // stand-ins and pictures that the variants of a scene have in common
@@ -154,7 +154,7 @@
 #include "libsim/sensor/framing.h"      // what is in the picture, and where the camera has to be for that
 #include "libsim/sensor/instruments.h"  // the instruments that a description asks for, and those that are
 #include "libsim/sensor/lens.h"         // the thin lens in figures
-#include "libsim/sensor/lit_share.h"    // how much of what the camera sees of a thing lies in a source's straight light
+#include "libsim/sensor/lit_share.h"    // how much of what the camera sees of a thing lies in a source's
 #include "libsim/sensor/map_plane.h"    // A grid of flat receptors over a rectangle
 #include "libsim/sensor/meter.h"        // A light meter
 #include "libsim/sensor/patch.h"        // A patch of the subject's own skin
@@ -284,7 +284,7 @@
 #include "libsim/writers/grid_sheet.h"       // one figure over two things that were varied
 #include "libsim/writers/hour_axis.h"        // words and marks that the sheets of the calendar share
 #include "libsim/writers/html.h"             // text and bytes as a page can carry them
-#include "libsim/writers/lesson_page.h"
+#include "libsim/writers/lesson_page.h"      // A page of a lesson on A4: what to predict, what came of it
 #include "libsim/writers/map_axes.h"         // the frame of a map with ticks in cm on all sides, numbers and
 #include "libsim/writers/map_contours.h"     // contour lines on a map
 #include "libsim/writers/map_field.h"        // the map's values as a picture in the colours of its scale
