@@ -58,6 +58,23 @@ RuleTrials sheet_of_the_same_size(const RuleBench& bench) {
       {"low sun in the window, bare against the sheet: edge", widened("low_sun", {}), "times", 0.0, 1.25}};
 }
 
+/// Upright grooves of 20 degrees in the face that the lens sees: Michelson contrast tan 20 x (what falls from
+/// one side more than from the other) : what falls on the face (view/texture.h).
+Estimate groove_contrast_on_the_front(const RuleBench& bench, const std::string& clock) {
+  const Edits edits{"window.clock=" + clock};
+  const auto lx = [&](const char* meter) {
+    return bench.read("cake_by_a_window", edits, fmt::format("meter.{}.lx", meter));
+  };
+  const Estimate across = lx("from the left") - lx("from the right");
+  return std::tan(20.0 * kDegree) * (across.value() < 0.0 ? -1.0 : 1.0) * across / lx("dish camera");
+}
+
+RuleTrials side_shows_texture(const RuleBench& bench) {
+  return {{"window at 9: contrast of grooves", groove_contrast_on_the_front(bench, "9"), "", 0.2},
+          {"window at 7:30", groove_contrast_on_the_front(bench, "7:30"), "", 0.2},
+          {"window at 6, behind the camera", groove_contrast_on_the_front(bench, "6"), "", -0.1, 0.1}};
+}
+
 /// The disc's width: 2 tan of its half angle, of a metre. Astronomical Almanac: 959.63" at the mean distance.
 RuleTrials suns_edge(const RuleBench&) {
   const double blur = 2.0 * std::tan(kMeanSunHalfAngle_rad);
@@ -76,7 +93,10 @@ std::vector<Rule> rules_of_shadows() {
        closer_is_softer},
       {7, "A sheet no larger than the source does not make it softer", "an edge less than a quarter wider",
        sheet_of_the_same_size},
-      {8, "The sun blurs an edge by one part in 107 to 112 of the gap", "one part in 107 to 112", suns_edge}};
+      {8, "The sun blurs an edge by one part in 107 to 112 of the gap", "one part in 107 to 112", suns_edge},
+      {25, "Light from the side shows texture, from the front hides it",
+       "a contrast of two tenths or more from the side, of a tenth at most from the front",
+       side_shows_texture}};
 }
 
 }  // namespace fillside::tools

@@ -67,6 +67,20 @@ TEST_F(RulesVerb, arithmetic_decides_what_is_arithmetic) {
   EXPECT_EQ(rule(24).at("verdict"), "holds");
 }
 
+// Howell's rectangle parallel to a small plane, four corners of 30 x 30 cm at 60 cm: 0.2394 of the card's
+// light.
+TEST_F(RulesVerb, a_card_in_open_sun_by_howells_formula) {
+  const double share = 4.0 * tests::parallel_corner(0.3, 0.3, 0.6);
+  EXPECT_NEAR(share, 0.2394, 1e-4);
+  EXPECT_NEAR(value(rule(16).at("trials").at(0)), std::log2(16.0 / (1.0 + 0.85 * 11.5 * share)), 1e-6);
+}
+
+TEST_F(RulesVerb, light_from_the_side_draws_grooves_that_light_from_the_front_does_not) {
+  const json side = rule(25, "0.2 stop");
+  EXPECT_EQ(side.at("verdict"), "holds");
+  EXPECT_NEAR(value(side.at("trials").at(2)), 0.0, 0.02) << "by symmetry";
+}
+
 // An overcast sky (CIE type 16 and 1) looks alike all round: CIE S 011/E:2003, gradation only.
 TEST_F(RulesVerb, an_overcast_sky_does_not_know_where_the_sun_is) {
   const json trial = rule(38, "0.2 stop").at("trials").at(0);
