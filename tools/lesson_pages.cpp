@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "libsim/base/sample_numbers.h"
+#include "libsim/writers/picture_scaling.h"
 #include "tools/cautions.h"
 #include "tools/lesson_words.h"
 #include "tools/meter_table.h"
@@ -28,6 +29,13 @@ std::string titles_of(const std::vector<SeriesAxis>& axes) {
 std::vector<std::string> captions_of(const LessonAnswer& answer) {
   return {fmt::format("All at one exposure: {}. {}, fillside {}", to_text(answer.pictures.settings),
                       effort_text(answer.series.effort), FILLSIDE_VERSION)};
+}
+
+/// Wide enough for two lines of figures below it.
+Picture for_the_wall(const Picture& picture) {
+  constexpr int kWidth = 400;
+  const int width = std::max(picture.width, kWidth);
+  return scaled(picture, width, (picture.height * width + picture.width / 2) / picture.width);
 }
 
 std::vector<ContactFrame> lettered(const LessonAnswer& answer) {
@@ -105,13 +113,14 @@ Picture lesson_sheet(const LessonAnswer& answer) {
   for (std::size_t p = 0; p < series.points.size(); ++p) {
     std::string name = value_of(answer, p);
     for (std::size_t f = 1; f < series.figures.size(); ++f) name += " · " + burned_in(series, p, f);
-    sheet.frames.push_back({answer.pictures.pictures[p], name, burned_in(series, p, 0)});
+    sheet.frames.push_back({for_the_wall(answer.pictures.pictures[p]), name, burned_in(series, p, 0)});
   }
   return contact_sheet(sheet);
 }
 
 Picture blank_sheet(const LessonAnswer& answer) {
   ContactSheet sheet{.title = answer.series.title, .frames = lettered(answer), .captions = {}};
+  for (ContactFrame& frame : sheet.frames) frame.picture = for_the_wall(frame.picture);
   sheet.captions = {fmt::format("Which is which? They differ in the {}. All at one exposure.",
                                 titles_of(answer.series.series.axes))};
   return contact_sheet(sheet);
@@ -119,7 +128,7 @@ Picture blank_sheet(const LessonAnswer& answer) {
 
 LessonPage worksheet_of(const LessonAnswer& answer) {
   const LessonSection& lesson = answer.lesson;
-  LessonPage page{answer.series.title, "Name                                        Date", {}, {}};
+  LessonPage page{answer.series.title, "Name ______________________________     Date ______________", {}, {}};
   page.blocks = {{.heading = "Question", .paragraphs = paragraphs_of(lesson.question)},
                  {.heading = "First predict, in pencil",
                   .paragraphs = paragraphs_of(lesson.predict),

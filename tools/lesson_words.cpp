@@ -15,6 +15,7 @@ std::string short_title(const std::string& name) {
   if (name.starts_with("meter.") && name.ends_with(".fill_lx")) return "fill";
   if (name.starts_with("meter.") && name.ends_with(".lx")) return "light";
   if (name.starts_with("lit.")) return "lit";
+  if (name.find(".gain.") != std::string::npos) return "gain";
   if (name.ends_with(".edge_mm")) return "edge";
   if (name.ends_with(".full_mm")) return "full shadow";
   return figure_title(name);
