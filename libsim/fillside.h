@@ -151,6 +151,7 @@
 #include "libsim/sensor/camera.h"       // A camera
 #include "libsim/sensor/clear_way.h"    // how far a line goes before it meets something solid
 #include "libsim/sensor/dials.h"        // the numbers engraved on cameras, a third of a stop apart, and what
+#include "libsim/sensor/frame_grid.h"   // an even grid of rays over a camera's frame, through the middle of
 #include "libsim/sensor/framing.h"      // what is in the picture, and where the camera has to be for that
 #include "libsim/sensor/instruments.h"  // the instruments that a description asks for, and those that are
 #include "libsim/sensor/lens.h"         // the thin lens in figures

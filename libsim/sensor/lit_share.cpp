@@ -4,6 +4,8 @@
 #include <cmath>
 #include <vector>
 
+#include "libsim/sensor/frame_grid.h"
+
 namespace fillside {
 namespace {
 
@@ -33,27 +35,16 @@ bool is_lit(const Scene& scene, const Hit& hit, const Ray& ray, const std::vecto
   });
 }
 
-/// Through the middle of the lens and a place of the frame: right and up of its middle, in widths and
-/// heights.
-Ray ray_through(const Camera& camera, double right, double up) {
-  const auto [width, height] = camera.frame_size();
-  const Eigen::Vector3d goal =
-      camera.focus.si * camera.forward + right * width.si * camera.right + up * height.si * camera.up;
-  return {camera.lens, goal.normalized(), std::numeric_limits<double>::infinity()};
-}
-
 }  // namespace
 
 std::optional<double> lit_share(const Scene& scene, const Camera& camera, std::uint16_t object,
                                 std::size_t emitter) {
   const std::vector<Point> places = places_on(scene.emitters()[emitter]);
-  const double long_side = std::max(camera.sensor_width, camera.sensor_height).si;
-  const int columns = static_cast<int>(std::lround(kLongSide * camera.sensor_width.si / long_side)),
-            rows = static_cast<int>(std::lround(kLongSide * camera.sensor_height.si / long_side));
+  const FrameGrid grid(camera, kLongSide);
   int seen = 0, lit = 0;
-  for (int row = 0; row < rows; ++row)
-    for (int column = 0; column < columns; ++column) {
-      const Ray ray = ray_through(camera, (column + 0.5) / columns - 0.5, 0.5 - (row + 0.5) / rows);
+  for (int row = 0; row < grid.rows(); ++row)
+    for (int column = 0; column < grid.columns(); ++column) {
+      const Ray ray = grid.ray(column, row);
       const auto hit = scene.caster().first_hit(ray, kEverything);
       if (!hit || scene.surfaces()[hit->surface].object != object) continue;
       ++seen;
