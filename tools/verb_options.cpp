@@ -193,7 +193,7 @@ void add_report_options(CLI::App& verb, Arguments& a) {
                     fmt::format("--out: {} is not a file's name; for example -o page.html", in_quotes(word))};
               a.page = word;
             });
-  add_pixels(verb, a, "480");
+  add_pixels(verb, a, "440");
   add_value(verb, "--cells", "N", fmt::format("cells across the maps, 4 to 1024; {} by default", a.cells),
             [&a](const std::string& word) {
               a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));

@@ -16,7 +16,7 @@
 namespace fillside::tools {
 namespace {
 
-constexpr int kUsualPixels = 480;
+constexpr int kUsualPixels = 440;  // three sets then stay well under 6 MB
 
 SharedReading read(const std::vector<ComparedSet>& sets, const Effort& effort, bool quiet) {
   std::vector<SetBeside> beside;
