@@ -26,10 +26,13 @@ using testing::Not;
 using Words = std::vector<std::string>;
 
 const fs::path kLessons = fs::path(FILLSIDE_SOURCE_DIR) / "scenes/lessons";
-const std::string kOfOne = kSmallSet +
-                           "\n[lesson]\nquestion = \"What does the board do?\"\n"
-                           "vary = \"board.fill.distance=15cm,20cm,25cm,30cm\"\n"
-                           "predict = \"Draw it.\"\nanswer = \"Nearer is more.\"\n";
+/// A small set as a lesson.
+std::string of_one() {
+  return kSmallSet +
+         "\n[lesson]\nquestion = \"What does the board do?\"\n"
+         "vary = \"board.fill.distance=15cm,20cm,25cm,30cm\"\n"
+         "predict = \"Draw it.\"\nanswer = \"Nearer is more.\"\n";
+}
 
 struct Read {
   double value = 0.0, standard_error = 0.0;
@@ -68,7 +71,7 @@ std::string letters_in(const json& document) {
 }
 
 TEST_F(LessonVerb, makes_what_a_class_needs_and_the_answers_apart) {
-  write("one.toml", kOfOne);
+  write("one.toml", of_one());
   const Outcome outcome = run(Words{"lesson", "one.toml", "--pixels", "40", "-o", "class"} + kRoughly);
   ASSERT_EQ(outcome.status, 0) << outcome.err;
   for (const char* name : {"one-sheet.png", "one-blank.png", "one-worksheet.pdf", "one-worksheet.png",
@@ -82,7 +85,7 @@ TEST_F(LessonVerb, makes_what_a_class_needs_and_the_answers_apart) {
 }
 
 TEST_F(LessonVerb, the_letters_are_an_order_that_the_seed_decides) {
-  write("one.toml", kOfOne);
+  write("one.toml", of_one());
   const Words words = Words{"lesson", "one.toml", "--pixels", "16"} + kRoughly;
   std::set<std::string> orders;
   for (int seed = 1; seed <= 6; ++seed) {
@@ -99,10 +102,10 @@ TEST_F(LessonVerb, the_letters_are_an_order_that_the_seed_decides) {
 // What differs from the sheet is only lettering and order: the blank sheet of another question, value and
 // figure has the same bytes once the pictures are the same.
 TEST_F(LessonVerb, the_blank_sheet_shows_no_figure_and_the_worksheet_no_answer) {
-  write("one.toml", kOfOne);
+  write("one.toml", of_one());
   const Words words = Words{"lesson", "one.toml", "--pixels", "16", "-q"} + kRoughly;
   const auto with_figure = [&](const std::string& figure) {
-    std::string text = kOfOne;
+    std::string text = of_one();
     text += "figures = \"" + figure + "\"\n";
     write("one.toml", text);
     EXPECT_EQ(run(words).status, 0);
@@ -114,7 +117,7 @@ TEST_F(LessonVerb, the_blank_sheet_shows_no_figure_and_the_worksheet_no_answer) 
   EXPECT_EQ(blank, other_blank);
 
   const std::string worksheet = bytes("one-worksheet.png");
-  std::string text = kOfOne;
+  std::string text = of_one();
   text.replace(text.find("Nearer is more."), 15, "Farther is less, by far.");
   write("one.toml", text + "figures = \"meter.food shadow.ev100\"\n");
   EXPECT_EQ(run(words).status, 0);
