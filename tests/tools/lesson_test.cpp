@@ -26,10 +26,13 @@ using testing::Not;
 using Words = std::vector<std::string>;
 
 const fs::path kLessons = fs::path(FILLSIDE_SOURCE_DIR) / "scenes/lessons";
-const std::string kOfOne = kSmallSet +
-                           "\n[lesson]\nquestion = \"What does the board do?\"\n"
-                           "vary = \"board.fill.distance=15cm,20cm,25cm,30cm\"\n"
-                           "predict = \"Draw it.\"\nanswer = \"Nearer is more.\"\n";
+/// A small set as a lesson.
+std::string of_one() {
+  return kSmallSet +
+         "\n[lesson]\nquestion = \"What does the board do?\"\n"
+         "vary = \"board.fill.distance=15cm,20cm,25cm,30cm\"\n"
+         "predict = \"Draw it.\"\nanswer = \"Nearer is more.\"\n";
+}
 
 struct Read {
   double value = 0.0, standard_error = 0.0;
@@ -68,7 +71,7 @@ std::string letters_in(const json& document) {
 }
 
 TEST_F(LessonVerb, makes_what_a_class_needs_and_the_answers_apart) {
-  write("one.toml", kOfOne);
+  write("one.toml", of_one());
   const Outcome outcome = run(Words{"lesson", "one.toml", "--pixels", "40", "-o", "class"} + kRoughly);
   ASSERT_EQ(outcome.status, 0) << outcome.err;
   for (const char* name : {"one-sheet.png", "one-blank.png", "one-worksheet.pdf", "one-worksheet.png",
@@ -82,7 +85,7 @@ TEST_F(LessonVerb, makes_what_a_class_needs_and_the_answers_apart) {
 }
 
 TEST_F(LessonVerb, the_letters_are_an_order_that_the_seed_decides) {
-  write("one.toml", kOfOne);
+  write("one.toml", of_one());
   const Words words = Words{"lesson", "one.toml", "--pixels", "16"} + kRoughly;
   std::set<std::string> orders;
   for (int seed = 1; seed <= 6; ++seed) {
@@ -99,10 +102,10 @@ TEST_F(LessonVerb, the_letters_are_an_order_that_the_seed_decides) {
 // What differs from the sheet is only lettering and order: the blank sheet of another question, value and
 // figure has the same bytes once the pictures are the same.
 TEST_F(LessonVerb, the_blank_sheet_shows_no_figure_and_the_worksheet_no_answer) {
-  write("one.toml", kOfOne);
+  write("one.toml", of_one());
   const Words words = Words{"lesson", "one.toml", "--pixels", "16", "-q"} + kRoughly;
   const auto with_figure = [&](const std::string& figure) {
-    std::string text = kOfOne;
+    std::string text = of_one();
     text += "figures = \"" + figure + "\"\n";
     write("one.toml", text);
     EXPECT_EQ(run(words).status, 0);
@@ -114,7 +117,7 @@ TEST_F(LessonVerb, the_blank_sheet_shows_no_figure_and_the_worksheet_no_answer) 
   EXPECT_EQ(blank, other_blank);
 
   const std::string worksheet = bytes("one-worksheet.png");
-  std::string text = kOfOne;
+  std::string text = of_one();
   text.replace(text.find("Nearer is more."), 15, "Farther is less, by far.");
   write("one.toml", text + "figures = \"meter.food shadow.ev100\"\n");
   EXPECT_EQ(run(words).status, 0);
@@ -154,7 +157,7 @@ void expect_known(const Read& read, double expected, const std::string& what) {
 // and high, its sill 15 cm above the table; the meter, 5 cm
 // up, faces it.
 TEST_F(LessonVerb, lesson_2_light_by_distance_is_lamberts) {
-  const auto read = figures("02_how_far_is_far", 0, {"--precision", "0.01 stop"});
+  const auto read = figures("02_how_far_is_far", 0);
   const double distances[] = {0.4, 0.8, 1.6, 3.2};
   ASSERT_EQ(read.size(), 4u);
   for (std::size_t i = 0; i < 4; ++i) {
@@ -168,7 +171,7 @@ TEST_F(LessonVerb, lesson_2_light_by_distance_is_lamberts) {
 // A disc on the receptor's axis: E = pi L r^2 / (r^2 + d^2). Howell, "A Catalog of Radiation Heat Transfer
 // Configuration Factors", B-13 (number from memory); the point formula is the same without the first r^2.
 TEST_F(LessonVerb, lesson_3_error_of_the_point_formula_is_one_plus_the_ratio_squared) {
-  const auto read = figures("03_five_widths", 0, {"--precision", "0.01 stop"});
+  const auto read = figures("03_five_widths", 0);
   const double distances[] = {0.1, 0.2, 0.4, 0.6, 1.0, 2.0};
   ASSERT_EQ(read.size(), 6u);
   for (std::size_t i = 0; i < 6; ++i) {
@@ -253,20 +256,22 @@ TEST_F(LessonVerb, lesson_9_shadows_are_height_over_tangent) {
     }
 }
 
-// An independent run: another seed, three times as sure.
-TEST_F(LessonVerb, lessons_of_cards_and_tables_agree_with_an_independent_run) {
-  for (const char* lesson : {"04_one_card_one_ruler", "05_size_or_distance", "06_the_table_is_a_reflector",
-                             "07_taking_light_away"}) {
-    const auto read = figures(lesson, 0);
-    const auto again = figures(lesson, 0, {"--seed", "77", "--precision", "0.01 stop"});
-    ASSERT_EQ(read.size(), again.size());
-    for (std::size_t i = 0; i < read.size(); ++i) {
-      const double error = std::hypot(read[i].standard_error, again[i].standard_error);
-      EXPECT_LT(std::abs(read[i].value - again[i].value), 4.0 * error) << lesson << ' ' << i;
-      EXPECT_LT(error, 0.05 * again[i].value + 0.01) << lesson << ' ' << i;
-    }
+// An independent run: another seed, and more effort.
+class IndependentRun : public LessonVerb, public testing::WithParamInterface<const char*> {};
+
+TEST_P(IndependentRun, of_a_lesson_of_cards_and_tables_agrees) {
+  const auto read = figures(GetParam(), 0);
+  const auto again = figures(GetParam(), 0, {"--seed", "77", "--precision", "0.02 stop"});
+  ASSERT_EQ(read.size(), again.size());
+  for (std::size_t i = 0; i < read.size(); ++i) {
+    const double error = std::hypot(read[i].standard_error, again[i].standard_error);
+    EXPECT_LT(std::abs(read[i].value - again[i].value), 4.0 * error) << i;
+    EXPECT_LT(error, 0.03 * again[i].value) << i;
   }
 }
+INSTANTIATE_TEST_SUITE_P(Lessons, IndependentRun,
+                         testing::Values("04_one_card_one_ruler", "05_size_or_distance",
+                                         "06_the_table_is_a_reflector", "07_taking_light_away"));
 
 // What the answer sheet says of the black card.
 TEST_F(LessonVerb, lesson_7_a_black_card_takes_light_on_white_and_gives_some_on_black) {
@@ -284,7 +289,7 @@ TEST_F(LessonVerb, lesson_7_a_black_card_takes_light_on_white_and_gives_some_on_
 // others at one place. From the rows of an independent run.
 TEST_F(LessonVerb, lesson_10_the_two_ratios_are_what_their_definitions_say) {
   const std::string lesson = "10_two_kinds_of_three_to_one";
-  const Words measure_well{"--precision", "0.01 stop"};
+  const Words measure_well{"--precision", "0.02 stop"};
   const auto lit_to_shadow = figures(lesson, 0, measure_well), key_to_fill = figures(lesson, 1, measure_well);
   ASSERT_EQ(lit_to_shadow.size(), 6u);
   const json readings =
@@ -297,9 +302,10 @@ TEST_F(LessonVerb, lesson_10_the_two_ratios_are_what_their_definitions_say) {
   const auto all = [&](const char* name) { return key_and_fill.at(name)[0] + key_and_fill.at(name)[1]; };
   // The scene as written has the card at 20 cm, the second value. Both runs are known to a hundredth of a
   // stop (0.7 %) a reading, at 95 %; a ratio of two of them, twice over, to 2 %.
-  EXPECT_NEAR(lit_to_shadow[1].value / (all("food lit") / all("food shadow")), 1.0, 0.02);
-  EXPECT_NEAR(key_to_fill[1].value / (key_and_fill["dish up"][0] / key_and_fill["dish up"][1]), 1.0, 0.04)
-      << "the fill is a fifth of the reading, so it is known less well";
+  EXPECT_NEAR(lit_to_shadow[1].value / (all("food lit") / all("food shadow")), 1.0, 0.03);
+  EXPECT_NEAR(key_to_fill[1].value / (key_and_fill["dish up"][0] / key_and_fill["dish up"][1]), 1.0, 0.06)
+      << "the fill is a fifth of the reading: known five times less well than the whole, where it alone is "
+         "noisy";
 }
 
 }  // namespace
