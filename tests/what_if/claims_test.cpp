@@ -130,7 +130,7 @@ TEST(Claims, do_not_hold_where_there_is_no_light_to_form_their_figure_from) {
 TEST(FigureNames, stand_in_families_in_messages) {
   EXPECT_EQ(
       in_families({"subject.stops", "meter.a.b.lx", "meter.a.b.ev100", "board.x.gain.a", "board.x.gain.b"}),
-      (std::vector<std::string>{"subject.stops", "meter.a.b.lx|key_lx|fill_lx|key_to_fill|ev100",
+      (std::vector<std::string>{"subject.stops", "meter.a.b.lx|key_lx|fill_lx|key_to_fill|ev100|stops_under",
                                 "board.x.gain.METER"}));
 }
 
