@@ -1,5 +1,5 @@
 #!/bin/sh
-# Makes everything in renders/ from scenes/: one command a picture. About twenty minutes on two cores.
+# Makes everything in renders/ from scenes/: one command a picture. About half an hour on two cores.
 #   sh tools/gallery.sh            all of it
 #   sh tools/gallery.sh tart       only what has "tart" in its name
 #   PIXELS=160 SECONDS_EACH=3 OUT=out/gallery sh tools/gallery.sh    a quick look, elsewhere
@@ -19,7 +19,10 @@ picture() { # name scene [options]
   name=$1 scene=$2
   shift 2
   long=$each
-  case "$name" in pickle_jar* | iced_tea*) long=$((3 * each)) ;; esac # light that glass turns settles slowly
+  case "$name" in # light that glass and gloss turn settles slowly
+    pickle_jar* | iced_tea*) long=$((3 * each)) ;;
+    lentil_soup*) long=$((2 * each)) ;;
+  esac
   case "$name" in *"$only"*)
     "$fillside" render "scenes/$scene.toml" --name "$name" --pixels "$wide" --seconds "$long" -o "$out" "$@" ;;
   esac
