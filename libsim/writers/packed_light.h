@@ -20,8 +20,8 @@ namespace fillside {
 /// The stream (zlib) holds six planes of bytes, one a pixel: the low bytes of green, red and blue, then the
 /// high ones. Green is less the mean (rounded down) of its left and upper neighbours' (of the one there is at
 /// the edges). Red and blue are less what they would be if they stood to green as they do in those
-/// neighbours, 32767 at most: noise makes a pixel brighter or darker, and rarely changes its hue. All as 16 bits, sign
-/// folded in: 0, -1, 1, -2, ...
+/// neighbours, 32767 at most: noise makes a pixel brighter or darker, and rarely changes its hue. All as 16
+/// bits, sign folded in: 0, -1, 1, -2, ...
 std::string packed_light(std::span<const float> rgb, int columns, int rows, double white);
 
 /// What the page reads from it.

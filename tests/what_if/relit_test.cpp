@@ -86,8 +86,8 @@ double usual(const Picture& one, const Picture& other) {
   return std::sqrt(sum / static_cast<double>(one.samples.size()));
 }
 
-// A dark lamp is a thing like others, and rays are drawn toward it otherwise than toward a lamp that shines: the
-// two pictures have their own noise in what the room turns. By far the most pixels agree all the same.
+// A dark lamp is a thing like others, and rays are drawn toward it otherwise than toward a lamp that shines:
+// the two pictures have their own noise in what the room turns. By far the most pixels agree all the same.
 TEST(Relit, a_lamp_switched_off_is_the_set_with_the_lamp_off_but_for_noise) {
   const Shot both = shot_of({}), dark = shot_of({"lamp.desk.on=false"});
   const Picture mix = relit(both, 1.0, 0.0), fresh = developed_at(both.exposure, dark.picture);

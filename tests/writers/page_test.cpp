@@ -44,7 +44,8 @@ TEST(Html, a_hash_is_told_as_the_policy_wants_it) {
 
 TEST(Html, no_letter_of_a_text_is_taken_for_markup) {
   EXPECT_EQ(html_text("<b a='x' c=\"y\">&\x01"), "&lt;b a=&#39;x&#39; c=&quot;y&quot;&gt;&amp; ");
-  EXPECT_EQ(json_island(nlohmann::ordered_json{{"name", "</script><!--"}}), "{\"name\":\"\\u003c/script>\\u003c!--\"}");
+  EXPECT_EQ(json_island(nlohmann::ordered_json{{"name", "</script><!--"}}),
+            "{\"name\":\"\\u003c/script>\\u003c!--\"}");
 }
 
 TEST(Page, whatever_a_scene_calls_things_it_stays_text) {
