@@ -91,7 +91,7 @@ TEST(Series, figures_have_titles_in_words) {
   EXPECT_EQ(figure_title("board.fill.gain.food shadow"), "gain of fill at food shadow");
   EXPECT_EQ(figure_title("meter.dish up.lx"), "light at dish up");
   EXPECT_EQ(figure_title("meter.dish up.key_to_fill"), "key:fill at dish up");
-  EXPECT_EQ(figure_title("shadow.cake.edge_mm"), "shadow.cake.edge_mm");
+  EXPECT_EQ(figure_title("shadow.cake.edge_mm"), "edge of the shadow of cake");
 }
 
 }  // namespace
