@@ -89,6 +89,14 @@ plan citrus_tart citrus_tart
 # Rules of thumb, put to the test.
 case "rules_of_thumb" in *"$only"*) "$fillside" rules >"$out/rules_of_thumb.md" ;; esac
 
+# A lesson's sheet for the wall.
+case "lesson_04-sheet" in *"$only"*)
+  lesson=$(mktemp -d)
+  "$fillside" lesson scenes/lessons/04_one_card_one_ruler.toml -o "$lesson" -q
+  cp "$lesson/04_one_card_one_ruler-sheet.png" "$out/lesson_04-sheet.png"
+  rm -rf "$lesson" ;;
+esac
+
 # B. Red lentil soup: where does the curtain mirror in it?
 picture lentil_soup lentil_soup --brighter "2/3 stop"
 picture lentil_soup-veil lentil_soup --brighter "2/3 stop" --set "camera.elevation=45 deg"
