@@ -1,6 +1,7 @@
 #!/bin/sh
 # Installs what the build needs and this machine lacks, from Debian's own archive. Says nothing when nothing is
 # missing. Written for Debian 12; names are the same on its relatives.
+#   sh tools/install_packages.sh [tests]
 set -eu
 
 build='g++ cmake ninja-build pkg-config git'
@@ -8,7 +9,9 @@ library='libembree-dev libeigen3-dev libtinyobjloader-dev libstb-dev libtomlplus
   libpng-dev libjpeg62-turbo-dev libopenexr-dev libnlopt-dev libcairo2-dev libfreetype-dev liberfa-dev fonts-dejavu-core
   zlib1g-dev libmeshoptimizer-dev'
 program='libcli11-dev scdoc'
-tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev python3-jsonschema chromium'
+tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev python3-jsonschema'
+# The report page is tried in a browser, which is large: only for the tests, and only where npm makes its scripts.
+if [ "${1:-}" = tests ] && command -v npm >/dev/null 2>&1; then tests="$tests chromium"; fi
 wanted="$build $library $program $tests"
 
 if ! command -v apt-get >/dev/null 2>&1; then

@@ -3,6 +3,6 @@
 set -eu
 cd "$(dirname "$0")/.."
 
-sh tools/install_packages.sh
+sh tools/install_packages.sh tests
 sh tools/build.sh
 exec ctest --test-dir build --output-on-failure --no-label-summary -j "$(nproc 2>/dev/null || echo 2)" "$@"
