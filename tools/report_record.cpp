@@ -8,6 +8,7 @@
 #include "libsim/scene/canonical.h"
 #include "libsim/scene/wording.h"
 #include "libsim/sensor/dials.h"
+#include "libsim/what_if/set_remarks.h"
 #include "tools/cautions.h"
 #include "tools/meter_table.h"
 #include "tools/report.h"
@@ -71,9 +72,19 @@ std::vector<PageFigure> key_figures(const Reported& reported) {
   return figures;
 }
 
+/// "Board "fill": it is in the picture at the right; move it 4 cm farther from the dish."
+std::string remark_text(const Problem& remark) {
+  return upper_first(remark.message) + (remark.remedy.empty() ? "." : "; " + remark.remedy + ".");
+}
+
+/// What a look over the first set finds, then the cautions.
 std::optional<PageSection> caution_section(const Reported& reported) {
-  PageSection section{"mind", "Mind", "", {}};
+  PageSection section{"care", "Take care", "", {}};
+  const ComparedSet& set = reported.sets.front();
+  const SetRemarks remarks = look_over(set.description, set.scene, reported.effort);
   PageList list;
+  for (const std::vector<Problem>* found : {&remarks.warnings, &remarks.cautions})
+    for (const Problem& remark : *found) list.items.push_back(remark_text(remark));
   for (const std::string& caution : caution_list(reported.description()))
     list.items.push_back(upper_first(caution) + ".");
   list.items.push_back(
