@@ -30,7 +30,7 @@ TEST_F(Report, writes_one_file_that_tells_everything_once) {
   EXPECT_EQ(outcome.status, 0) << outcome.err;
   EXPECT_THAT(files(), ElementsAre("small-report.html", "small.toml"));
   const std::string page = text_of("small-report.html");
-  for (const char* id : {"picture", "relight", "light", "maps", "camera", "edges", "set", "mind", "made"})
+  for (const char* id : {"picture", "relight", "light", "maps", "camera", "edges", "set", "care", "made"})
     EXPECT_THAT(page, HasSubstr("<section id=\"" + std::string(id) + "\"")) << id;
   EXPECT_THAT(page, Not(HasSubstr("<section id=\"day\"")));  // nobody said where on Earth it is
   EXPECT_THAT(page, HasSubstr("fillside report small.toml --pixels 24"));
