@@ -2,6 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
+#include "libsim/sensor/instruments.h"
+#include "libsim/what_if/figure_names.h"
+#include "libsim/what_if/glare_reading.h"
 #include "tests/closed_form/configuration_factors.h"
 #include "tests/what_if/small_set.h"
 
@@ -72,6 +77,40 @@ TEST(SunlitShare, ends_where_the_windows_head_lets_the_sun_in_to) {
   EXPECT_NEAR(share("49.5 deg"), 10.0 / 14.0, 1e-9);
   EXPECT_EQ(share("66 deg"), 0.0) << "29.8 cm: it does not come to the near edge at 35";
   EXPECT_EQ(sunlit_share_of_dish(scene_of(black_set(""))), 0.0) << "no sun";
+}
+
+/// A figure by its name; not a number when there is none.
+double figure(const Description& description, const std::string& name, const Effort& effort) {
+  const Scene scene = scene_of(description);
+  const SetReading reading = read_set(description, scene, effort);
+  for (const NamedFigure& each : figures_of(description, scene))
+    if (each.name == name) return each.value({description, scene, reading}, effort).value();
+  return std::nan("");
+}
+
+// EV is log2 of the light (ISO 2720), so that the two readings' difference is what one is under the other.
+TEST(StopsUnder, is_the_difference_of_exposure_values_and_above_zero_where_it_is_darker) {
+  const Description set = small_set();
+  const Effort effort{.precision = stops(0.1), .seconds = {}, .seed = 1, .threads = 2};
+  const double under = figure(set, "meter.dish away.stops_under", effort);
+  EXPECT_NEAR(
+      under, figure(set, "meter.dish up.ev100", effort) - figure(set, "meter.dish away.ev100", effort), 1e-6);
+  EXPECT_GT(under, 0.3);
+}
+
+TEST(GlareShare, is_that_of_the_most_covered_part_and_nothing_on_a_matte_cake) {
+  const Effort effort{.precision = stops(0.5), .seconds = {}, .seed = 1, .threads = 2};
+  EXPECT_EQ(figure(small_set(), "glare.cake.share", effort), 0.0);
+  std::vector<Problem> warnings;
+  const Description soup = load_description(FILLSIDE_SOURCE_DIR "/scenes/lentil_soup.toml", {}, warnings);
+  const Scene scene = scene_of(soup);
+  Camera camera = camera_of(soup, scene);  // twice as fine as the figure's
+  camera.columns = 192, camera.rows = 128;
+  double most = 0.0;
+  for (const Glare& glare : read_glare(scene, camera, effort).glares)
+    if (glare.thing == "soup") most = std::max(most, 100.0 * glare.share_of_part.value());
+  EXPECT_GT(most, 40.0);
+  EXPECT_NEAR(figure(soup, "glare.soup.share", effort), most, 2.0);
 }
 
 }  // namespace

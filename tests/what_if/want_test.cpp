@@ -48,6 +48,15 @@ TEST(Want, counts_slack_in_stops_from_the_nearer_bound) {
   EXPECT_DOUBLE_EQ(slack_stops(want("meter.dish up.ev100 >= 8"), 9.0, "EV").value(), 1.0);
 }
 
+// Shares may be nothing at all, which has no logarithm: ten points count for a stop.
+TEST(Want, counts_shares_by_points) {
+  EXPECT_EQ(want("sun on the dish <= 0 %").figure, "dish.sunlit");
+  EXPECT_EQ(want("falloff <= 1/3 stop").figure, "dish.falloff");
+  EXPECT_DOUBLE_EQ(slack_stops(want("sun on the dish <= 0 %"), 0.0, "%").value(), 0.0);
+  EXPECT_DOUBLE_EQ(slack_stops(want("sun on the dish <= 5 %"), 25.0, "%").value(), -2.0);
+  EXPECT_DOUBLE_EQ(slack_stops(want("glare.soup.share >= 5 %"), 25.0, "%").value(), 2.0);
+}
+
 TEST(Want, carries_the_figures_error_bar_into_the_slack) {
   const std::array<double, 4> replicates{3.8, 4.0, 4.2, 4.0};
   const Estimate figure{replicates};
