@@ -3,10 +3,13 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
+
 #include "libsim/scene/wording.h"
 #include "libsim/writers/plain_table.h"
 #include "tools/compare_table.h"
 #include "tools/figure_json.h"
+#include "tools/help_text.h"
 #include "tools/meter_table.h"
 #include "tools/open_scene.h"
 #include "tools/shell_words.h"
@@ -86,10 +89,13 @@ std::string place_table(const Description& description, const PlaceTask& task, c
   std::string look = "fillside render " + for_shell(description.file);
   for (const std::vector<std::string>& edits : {given, answer.edits()})
     for (const std::string& edit : edits) look += " --set " + for_shell(edit);
-  return text + fmt::format(
-                    "\nTo look at it: {}\n\n{} What holds from where to where is each key alone, the "
-                    "others as set.\nThe answer was read afresh by other sample numbers. {}.\n",
-                    look, search_line(answer), effort_text(effort));
+  const bool shares = std::ranges::count(answer.units, "%") > 0;
+  return text + fmt::format("\nTo look at it: {}\n\n", look) +
+         wrapped(
+             fmt::format("{} What holds from where to where is each key alone, the others as set. The answer "
+                         "was read afresh by other sample numbers. {}{}.",
+                         search_line(answer), shares ? "Of a share in % ten points count for a stop. " : "",
+                         effort_text(effort)));
 }
 
 nlohmann::ordered_json place_json(const Description& description, const PlaceTask& task,
