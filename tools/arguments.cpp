@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "libsim/scene/wording.h"
+#include "tools/built_with.h"
 #include "tools/completion.h"
 #include "tools/declared_verbs.h"
 #include "tools/exit_status.h"
@@ -106,7 +107,7 @@ std::variant<Arguments, NothingToRun> read_arguments(int count, const char* cons
                             ? main_page()
                             : verb_page(chosen.front()->get_name(), help_of(chosen.front()->get_name()))};
   } catch (const CLI::CallForVersion&) {
-    return NothingToRun{version + "\n"};
+    return NothingToRun{version + "\n" + built_with()};
   } catch (const Misuse& misuse) {
     return NothingToRun{fmt::format("fillside: {}{} See fillside --help.\n", misuse.text,
                                     misuse.text.ends_with('?') ? "" : "."),

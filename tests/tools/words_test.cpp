@@ -65,10 +65,17 @@ TEST_F(Words, no_words_give_the_help_as_a_fault) {
   EXPECT_EQ(outcome.err, run({"--help"}).out);
 }
 
-TEST_F(Words, version_is_one_line) {
+TEST_F(Words, version_is_the_first_line_and_then_what_it_was_built_with) {
   const Outcome outcome = run({"--version"});
   EXPECT_EQ(outcome.status, 0);
-  EXPECT_THAT(outcome.out, testing::MatchesRegex("fillside [0-9]+\\.[0-9]+\\.[0-9]+\n"));
+  const std::size_t first = outcome.out.find('\n') + 1;
+  EXPECT_THAT(outcome.out.substr(0, first), testing::MatchesRegex("fillside [0-9]+\\.[0-9]+\\.[0-9]+\n"));
+  const std::string rest = outcome.out.substr(first);
+  EXPECT_THAT(rest, testing::ContainsRegex("Built with [A-Za-z]+ [0-9]+\\."));
+  for (const char* library :
+       {"Embree", "Eigen", "tinyobjloader", "toml\\+\\+", "fmt", "CLI11", "NLopt", "OpenEXR"})
+    EXPECT_THAT(rest, testing::ContainsRegex(std::string(library) + " [0-9]"));
+  EXPECT_THAT(rest, testing::HasSubstr("notices.txt"));
 }
 
 TEST_F(Words, misspelt_words_meet_their_nearest) {
