@@ -1,4 +1,5 @@
-// What this program was made with, for `--version`: compiler, kind of build, and every library with its version.
+// What this program was made with, for `--version`: compiler, kind of build, and every library with its
+// version.
 #pragma once
 
 #include <string>

@@ -12,13 +12,13 @@
 #include "libsim/view/set_outline.h"
 #include "libsim/what_if/map_reading.h"
 #include "libsim/what_if/white_balance.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/csv.h"
 #include "libsim/writers/map_sheet.h"
 #include "libsim/writers/png.h"
 #include "tools/compare_files.h"
 #include "tools/edited_scene.h"
 #include "tools/terminal.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

@@ -9,7 +9,7 @@ library='libembree-dev libeigen3-dev libtinyobjloader-dev libstb-dev libtomlplus
   libpng-dev libjpeg62-turbo-dev libopenexr-dev libnlopt-dev libcairo2-dev libfreetype-dev liberfa-dev fonts-dejavu-core
   zlib1g-dev libmeshoptimizer-dev'
 program='libcli11-dev scdoc'
-tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev python3-jsonschema'
+tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev python3-jsonschema locales'
 # The report page is tried in a browser, which is large: only for the tests, and only where npm makes its scripts.
 if [ "${1:-}" = tests ] && command -v npm >/dev/null 2>&1; then tests="$tests chromium"; fi
 wanted="$build $library $program $tests"

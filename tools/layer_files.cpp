@@ -5,10 +5,10 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/exr.h"
 #include "libsim/writers/plain_table.h"
 #include "libsim/writers/png.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

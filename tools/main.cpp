@@ -9,6 +9,7 @@
 #include "libsim/base/problem.h"
 #include "tools/arguments.h"
 #include "tools/exit_status.h"
+#include "tools/interruption.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
 
@@ -34,6 +35,7 @@ int run(const Arguments& arguments) {
 
 int main(int count, char** words) {
   hold_standard_streams();
+  watch_for_interruption();
   try {
     const auto read = read_arguments(count, words);
     if (const auto* nothing = std::get_if<NothingToRun>(&read)) {

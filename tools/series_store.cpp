@@ -9,11 +9,11 @@
 
 #include "libsim/matter/picture_file.h"
 #include "libsim/scene/canonical.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/png.h"
 #include "tools/edited_scene.h"
 #include "tools/figure_json.h"
 #include "tools/open_scene.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {
@@ -103,7 +103,7 @@ void SeriesStore::keep(const Description& description, const std::vector<SeriesF
   document["figures"] = before == document ? earlier : Json::object();
   for (std::size_t i = 0; i < figures.size(); ++i)
     document["figures"][figures[i].name] = figure_to_keep(values[i]);
-  write_file(path, document.dump(1) + "\n");
+  keep_file(path, document.dump(1) + "\n");
 }
 
 std::optional<Picture> SeriesStore::kept_picture(const Description& description,
@@ -119,7 +119,7 @@ std::optional<Picture> SeriesStore::kept_picture(const Description& description,
 
 void SeriesStore::keep_picture(const Description& description, const std::string& look,
                                const Picture& picture) const {
-  write_file(path_of(description, fmt::format("-{}.png", file_word(look))), png_bytes(picture));
+  keep_file(path_of(description, fmt::format("-{}.png", file_word(look))), png_bytes(picture));
 }
 
 }  // namespace fillside::tools

@@ -9,11 +9,11 @@
 #include "libsim/scene/wording.h"
 #include "libsim/what_if/fixed_exposure.h"
 #include "libsim/what_if/picture_reading.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/picture_sheet.h"
 #include "libsim/writers/png.h"
 #include "tools/compare_files.h"
 #include "tools/terminal.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

@@ -26,11 +26,27 @@ bool can_draw() {
   return isatty(STDERR_FILENO) != 0 && kind != nullptr && std::string_view(kind) != "dumb";
 }
 
+void put(std::string_view text, std::FILE* stream) { std::fwrite(text.data(), 1, text.size(), stream); }
+
+/// Names in a stranger's scene, and file names, may carry codes that a terminal would obey: they are shown
+/// instead.
+std::string harmless(std::string_view text) {
+  std::string shown;
+  for (const char c : text) {
+    const bool control = (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') || c == 0x7f;
+    shown += control ? fmt::format("\\x{:02x}", static_cast<int>(c)) : std::string(1, c);
+  }
+  return shown;
+}
+
 }  // namespace
 
-void say(std::string_view answer) { std::fwrite(answer.data(), 1, answer.size(), stdout); }
-void note_text(std::string_view remark) { std::fwrite(remark.data(), 1, remark.size(), stderr); }
+void say(std::string_view answer) { put(harmless(answer), stdout); }
+void note_text(std::string_view remark) { put(harmless(remark), stderr); }
 void note(std::string_view remark) { note_text(std::string(remark) + '\n'); }
+void clear_bar() {
+  if (can_draw()) put("\r\033[K", stderr);
+}
 void show(const std::vector<Problem>& problems) {
   for (const Problem& problem : problems) note(to_text(problem));
 }
@@ -56,7 +72,7 @@ void hold_standard_streams() {
 ProgressBar::ProgressBar(std::string what, bool quiet) : what_(std::move(what)), on_(!quiet && can_draw()) {}
 
 ProgressBar::~ProgressBar() {
-  if (drawn_) note_text("\r\033[K");
+  if (drawn_) clear_bar();
 }
 
 EffortProgress ProgressBar::callback() {
@@ -74,8 +90,9 @@ void ProgressBar::draw(const EffortState& state) {
       state.half_width_stops > 0.0 ? fmt::format("  ±{:.2f} stop", state.half_width_stops) : "";
   const std::string left =
       state.seconds_left >= 1.0 ? fmt::format("  {:.0f} s left", state.seconds_left) : "";
-  note_text(fmt::format("\r\033[K{} [{}{}]{}{}", what_, std::string(static_cast<std::size_t>(full), '='),
-                        std::string(static_cast<std::size_t>(kCells - full), ' '), precision, left));
+  put(fmt::format("\r\033[K{} [{}{}]{}{}", what_, std::string(static_cast<std::size_t>(full), '='),
+                  std::string(static_cast<std::size_t>(kCells - full), ' '), precision, left),
+      stderr);
 }
 
 }  // namespace fillside::tools

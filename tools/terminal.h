@@ -12,9 +12,11 @@
 
 namespace fillside::tools {
 
-void say(std::string_view answer);        ///< to standard output, as it is
-void note_text(std::string_view remark);  ///< to standard error, as it is
+// Control characters other than line breaks and tabs are shown as \\x1b and such, whoever put them there.
+void say(std::string_view answer);        ///< to standard output
+void note_text(std::string_view remark);  ///< to standard error
 void note(std::string_view remark);       ///< a line to standard error
+void clear_bar();                         ///< the line on the terminal where a bar may stand
 void show(const std::vector<Problem>& problems);
 
 /// One document as it is, several as one array: valid JSON either way.

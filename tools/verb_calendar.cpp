@@ -6,7 +6,6 @@
 #include "libsim/scene/canonical.h"
 #include "libsim/scene/daylight.h"
 #include "libsim/scene/wording.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/day_sheet.h"
 #include "libsim/writers/hour_axis.h"
 #include "libsim/writers/png.h"
@@ -16,6 +15,7 @@
 #include "tools/open_scene.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

@@ -1,12 +1,12 @@
 #include <nlohmann/json.hpp>
 
-#include "libsim/writers/atomic_file.h"
 #include "tools/compare_files.h"
 #include "tools/compare_json.h"
 #include "tools/compare_table.h"
 #include "tools/exit_status.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

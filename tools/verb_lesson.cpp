@@ -5,7 +5,6 @@
 
 #include "libsim/scene/canonical.h"
 #include "libsim/scene/wording.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/png.h"
 #include "tools/exit_status.h"
 #include "tools/lesson_pages.h"
@@ -16,6 +15,7 @@
 #include "tools/variant.h"
 #include "tools/vary.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

@@ -12,7 +12,6 @@
 #include "libsim/what_if/map_reading.h"
 #include "libsim/what_if/set_reading.h"
 #include "libsim/what_if/white_balance.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/csv.h"
 #include "libsim/writers/map_sheet.h"
 #include "libsim/writers/png.h"
@@ -21,6 +20,7 @@
 #include "tools/open_scene.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

@@ -10,7 +10,6 @@
 #include "libsim/scene/wording.h"
 #include "libsim/what_if/card_reader.h"
 #include "libsim/what_if/cut_words.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/cut_sheet.h"
 #include "tools/exit_status.h"
 #include "tools/open_scene.h"
@@ -18,6 +17,7 @@
 #include "tools/stock_words.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

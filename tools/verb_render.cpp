@@ -17,7 +17,6 @@
 #include "libsim/what_if/picture_reading.h"
 #include "libsim/what_if/set_reading.h"
 #include "libsim/what_if/white_balance.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/exr.h"
 #include "libsim/writers/picture_sheet.h"
 #include "libsim/writers/png.h"
@@ -27,6 +26,7 @@
 #include "tools/open_scene.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

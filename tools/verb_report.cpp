@@ -7,11 +7,11 @@
 #include "libsim/view/clipping.h"
 #include "libsim/view/developed.h"
 #include "libsim/what_if/picture_reading.h"
-#include "libsim/writers/atomic_file.h"
 #include "tools/exit_status.h"
 #include "tools/report.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

@@ -3,12 +3,12 @@
 #include <filesystem>
 
 #include "libsim/base/problem.h"
-#include "libsim/writers/atomic_file.h"
 #include "tools/catalogue_tables.h"
 #include "tools/exit_status.h"
 #include "tools/scene_schema.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

@@ -4,7 +4,6 @@
 #include <nlohmann/json.hpp>
 
 #include "libsim/scene/canonical.h"
-#include "libsim/writers/atomic_file.h"
 #include "libsim/writers/png.h"
 #include "tools/edited_scene.h"
 #include "tools/exit_status.h"
@@ -16,6 +15,7 @@
 #include "tools/series_store.h"
 #include "tools/terminal.h"
 #include "tools/verbs.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

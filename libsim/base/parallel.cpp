@@ -4,6 +4,7 @@
 #include <atomic>
 #include <exception>
 #include <mutex>
+#include <system_error>
 #include <thread>
 #include <vector>
 
@@ -29,7 +30,10 @@ void parallel_for(std::size_t count, int threads, const std::function<void(std::
   const auto helpers = std::min<std::size_t>(count, static_cast<std::size_t>(thread_count(threads)));
   {
     std::vector<std::jthread> pool;
-    for (std::size_t i = 1; i < helpers; ++i) pool.emplace_back(work);
+    try {
+      for (std::size_t i = 1; i < helpers; ++i) pool.emplace_back(work);
+    } catch (const std::system_error&) {  // the system has no more threads to give: fewer do the same
+    }
     work();
   }
   if (fault) std::rethrow_exception(fault);

@@ -31,6 +31,10 @@ std::string_view remedy_for(int fault) {
     case ENOSPC:
     case EDQUOT:
       return "free some space, or choose a folder on another disc";
+    case ELOOP:
+      return "links lead in a circle: remove one, or choose another file name";
+    case EFBIG:
+      return "allow larger files (ulimit -f), or choose fewer pixels or cells";
     case ENAMETOOLONG:
       return "choose a shorter name";
     default:
@@ -43,20 +47,23 @@ std::string_view remedy_for(int fault) {
                                std::generic_category().message(fault), remedy_for(fault)));
 }
 
-// A new file beside `path` under a hidden name nobody else has; closed and removed unless it was renamed.
+// A new file in the folder of `path`. Where the system can, it has no name until it is whole, so that nothing
+// of it is left even when the process is killed; else a hidden name nobody else has. Closed and gone unless
+// it was kept.
 class TemporaryFile {
  public:
   explicit TemporaryFile(const fs::path& path) : goal_(path) {
-    for (int attempt = 0; descriptor_ < 0; ++attempt) {
-      const std::string name = fmt::format(".{}.{}-{}.part", path.filename().string(), ::getpid(), attempt);
-      place_ = path.parent_path() / name;
-      descriptor_ = ::open(place_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-      if (descriptor_ < 0 && (errno != EEXIST || attempt == 1000)) refuse("write", goal_, errno);
-    }
+    const fs::path folder = path.parent_path().empty() ? fs::path(".") : path.parent_path();
+    if (fs::exists(kOpenFiles)) descriptor_ = ::open(folder.c_str(), O_WRONLY | O_TMPFILE | O_CLOEXEC, 0666);
+    if (descriptor_ >= 0) return;
+    take_hidden_name([this](const fs::path& name) {
+      descriptor_ = ::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+      return descriptor_ >= 0;
+    });
   }
   ~TemporaryFile() {
     if (descriptor_ >= 0) ::close(descriptor_);
-    if (!kept_) ::unlink(place_.c_str());
+    if (!name_.empty()) ::unlink(name_.c_str());
   }
   TemporaryFile(const TemporaryFile&) = delete;
   TemporaryFile& operator=(const TemporaryFile&) = delete;
@@ -72,16 +79,45 @@ class TemporaryFile {
 
   void keep() {
     if (::fsync(descriptor_) != 0) refuse("write", goal_, errno);
+    if (name_.empty() && linked_to(goal_)) return;
+    // Something has the name: only a rename puts one file in another's place, so this one needs a name first.
+    if (name_.empty()) take_hidden_name([this](const fs::path& name) { return linked_to(name); });
     if (::close(std::exchange(descriptor_, -1)) != 0) refuse("write", goal_, errno);
-    if (::rename(place_.c_str(), goal_.c_str()) != 0) refuse("write", goal_, errno);
-    kept_ = true;
+    if (::rename(name_.c_str(), goal_.c_str()) != 0) refuse("write", goal_, errno);
+    name_.clear();
   }
 
  private:
-  fs::path goal_, place_;
+  static constexpr const char* kOpenFiles = "/proc/self/fd";
+
+  template <class Try>
+  void take_hidden_name(const Try& taken) {
+    for (int attempt = 0; name_.empty(); ++attempt) {
+      const std::string name = fmt::format(".{}.{}-{}.part", goal_.filename().string(), ::getpid(), attempt);
+      const fs::path place = goal_.parent_path() / name;
+      if (taken(place))
+        name_ = place;
+      else if (errno != EEXIST || attempt == 1000)
+        refuse("write", goal_, errno);
+    }
+  }
+  bool linked_to(const fs::path& name) const {
+    const std::string self = fmt::format("{}/{}", kOpenFiles, descriptor_);
+    return ::linkat(AT_FDCWD, self.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) == 0;
+  }
+
+  fs::path goal_, name_;
   int descriptor_ = -1;
-  bool kept_ = false;
 };
+
+// A link stays a link: what it leads to is replaced.
+fs::path behind_links(const fs::path& path) {
+  std::error_code fault;
+  if (!fs::is_symlink(path, fault)) return path;
+  const fs::path behind = fs::weakly_canonical(path, fault);
+  if (fault) refuse("write", path, fault.value());
+  return behind;
+}
 
 // So that the new name itself survives a power cut. Some file systems cannot do it for folders: then it is
 // left.
@@ -104,10 +140,11 @@ void make_folder(const std::filesystem::path& folder) {
 
 void write_file(const std::filesystem::path& path, std::string_view bytes) {
   make_folder(path.parent_path());
-  TemporaryFile file(path);
+  const fs::path place = behind_links(path);
+  TemporaryFile file(place);
   file.write(bytes);
   file.keep();
-  settle_folder(path.parent_path());
+  settle_folder(place.parent_path());
 }
 
 }  // namespace fillside

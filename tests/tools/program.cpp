@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <csignal>
 #include <cstdlib>
 #include <fstream>
 
@@ -63,8 +64,25 @@ distance = "15 cm"
 
 ProgramTest::ProgramTest() { fs::create_directories(folder_ / "set"); }
 
-Outcome ProgramTest::run(const std::vector<std::string>& words, const Surroundings& around) const {
-  const fs::path in = folder_ / "in", out = folder_ / "out", err = folder_ / "err";
+Running::Running(int child, fs::path out, fs::path err)
+    : child_(child), out_(std::move(out)), err_(std::move(err)) {}
+
+void Running::send(int signal) const { ::kill(child_, signal); }
+
+bool Running::ended() const {
+  siginfo_t found{};
+  ::waitid(P_PID, static_cast<id_t>(child_), &found, WEXITED | WNOHANG | WNOWAIT);
+  return found.si_pid != 0;
+}
+
+Outcome Running::outcome() {
+  const int status = status_of(child_);
+  return {status, bytes_of(out_), bytes_of(err_)};
+}
+
+Running ProgramTest::start(const std::vector<std::string>& words, const Surroundings& around) const {
+  const std::string run = std::to_string(++runs_);
+  const fs::path in = folder_ / ("in" + run), out = folder_ / ("out" + run), err = folder_ / ("err" + run);
   std::ofstream(in, std::ios::binary) << around.input;
   const pid_t child = ::fork();
   if (child == 0) {
@@ -75,10 +93,14 @@ Outcome ProgramTest::run(const std::vector<std::string>& words, const Surroundin
     redirect(STDERR_FILENO, err, O_WRONLY | O_CREAT | O_TRUNC);
     if (around.closed_output) ::close(STDOUT_FILENO);
     if (::chdir(at("").c_str()) != 0) ::_exit(126);
+    if (around.prepare) around.prepare();
     become_program(words);
   }
-  const int status = status_of(child);
-  return {status, bytes_of(out), bytes_of(err)};
+  return {child, out, err};
+}
+
+Outcome ProgramTest::run(const std::vector<std::string>& words, const Surroundings& around) const {
+  return start(words, around).outcome();
 }
 
 std::string ProgramTest::on_a_terminal(const std::vector<std::string>& words) const {

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <string>
 #include <vector>
@@ -23,12 +24,28 @@ struct Surroundings {
   std::map<std::string, std::string> variables;  ///< of the environment, on top of the test's own
   std::string output_device;   ///< where standard output goes instead, for example "/dev/full"
   bool closed_output = false;  ///< standard output is closed, as by `>&-`
+  std::function<void()> prepare =
+      {};  ///< done in the new process before it becomes the program: limits, signals
+};
+
+/// A run that has not ended yet.
+class Running {
+ public:
+  Running(int child, std::filesystem::path out, std::filesystem::path err);
+  void send(int signal) const;
+  bool ended() const;
+  Outcome outcome();  ///< waits for the end
+
+ private:
+  int child_;
+  std::filesystem::path out_, err_;
 };
 
 class ProgramTest : public ::testing::Test {
  protected:
   ProgramTest();
   Outcome run(const std::vector<std::string>& words, const Surroundings& surroundings = {}) const;
+  Running start(const std::vector<std::string>& words, const Surroundings& surroundings = {}) const;
   /// What appears on a terminal.
   std::string on_a_terminal(const std::vector<std::string>& words) const;
 
@@ -39,6 +56,7 @@ class ProgramTest : public ::testing::Test {
 
  private:
   TemporaryFolder folder_;
+  mutable int runs_ = 0;
 };
 
 /// A small set that is quick to measure; its claims and meters may be appended.

@@ -48,6 +48,16 @@ TEST_F(Streams, a_terminal_sees_a_bar_that_is_gone_at_the_end) {
               Not(HasSubstr("\033")));
 }
 
+TEST_F(Streams, codes_in_a_strangers_names_do_not_reach_the_terminal) {
+  std::string scene = kSmallSet;
+  scene.replace(scene.find("\"fill\""), 6, "\"fi\\u001b[31mll\"");
+  write("odd.toml", scene);
+  const Outcome outcome = run({"meter", "odd.toml", "--precision", "2 stops"});
+  EXPECT_EQ(outcome.status, 0) << outcome.err;
+  EXPECT_THAT(outcome.out, Not(HasSubstr("\033")));
+  EXPECT_THAT(outcome.out, HasSubstr("fi\\x1b[31mll"));
+}
+
 TEST_F(Streams, a_reader_that_goes_away_ends_the_program_without_a_crash) {
   int ends[2];
   ASSERT_EQ(::pipe(ends), 0);

@@ -3,8 +3,10 @@
 #include <gtest/gtest.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 
 #include <csignal>
+#include <random>
 
 #include "libsim/base/problem.h"
 #include "tests/writers/temporary_folder.h"
@@ -82,6 +84,49 @@ TEST(AtomicFile, TheFileHasTheUsualPermissions) {
   struct stat status {};
   ASSERT_EQ(::stat((folder / "jar.json").c_str(), &status), 0);
   EXPECT_EQ(status.st_mode & 0777, 0644u);
+}
+
+// 200 times a process that does nothing but write is killed somewhere in it.
+TEST(AtomicFile, KilledAtAnyMomentEveryFileIsWholeAndNothingElseIsThere) {
+  const TemporaryFolder folder;
+  const std::string old_bytes(400'000, 'o'), new_bytes(300'000, 'n');
+  const auto name = [&](int i) { return folder / ("file" + std::to_string(i)); };
+  std::mt19937 numbers(7);
+  int changed = 0;
+  for (int turn = 0; turn < 200; ++turn) {
+    write_file(name(0), old_bytes);
+    for (int i = 1; i < 4; ++i) std::filesystem::remove(name(i));
+    const pid_t child = ::fork();
+    if (child == 0)
+      for (;;)
+        for (const std::string* bytes : {&new_bytes, &old_bytes})
+          for (int i = 0; i < 4; ++i) write_file(name(i), *bytes);
+    ::usleep(std::uniform_int_distribution<useconds_t>(0, 8'000)(numbers));
+    ::kill(child, SIGKILL);
+    ::waitpid(child, nullptr, 0);
+    for (int i = 0; i < 4; ++i) {
+      const std::string found = bytes_of(name(i));
+      EXPECT_TRUE(found == old_bytes || found == new_bytes || (i > 0 && !std::filesystem::exists(name(i))))
+          << turn;
+      changed += found == new_bytes ? 1 : 0;
+    }
+    for (const auto& entry : std::filesystem::directory_iterator(folder / ""))
+      EXPECT_TRUE(entry.path().filename().string().starts_with("file")) << entry.path();
+  }
+  EXPECT_GT(changed, 50) << "or the kills came too early to show anything";
+}
+
+TEST(AtomicFile, ALinkStaysALinkAndACircleIsRefused) {
+  const TemporaryFolder folder;
+  write_file(folder / "there/soup.csv", "old");
+  std::filesystem::create_symlink("there/soup.csv", folder / "soup.csv");
+  write_file(folder / "soup.csv", "new");
+  EXPECT_TRUE(std::filesystem::is_symlink(folder / "soup.csv"));
+  EXPECT_EQ(bytes_of(folder / "there/soup.csv"), "new");
+  std::filesystem::create_symlink("b", folder / "a");
+  std::filesystem::create_symlink("a", folder / "b");
+  EXPECT_NE(refusal_of(folder / "a").find("links lead in a circle"), std::string::npos)
+      << refusal_of(folder / "a");
 }
 
 }  // namespace
