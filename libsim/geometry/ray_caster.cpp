@@ -6,6 +6,7 @@
 #include <embree3/rtcore.h>
 #endif
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <stdexcept>
@@ -157,7 +158,10 @@ std::uint32_t RayCaster::blocked(std::span<const Ray> rays, std::uint32_t mask) 
 }
 
 Ray leaving(const Point& position, const Direction& normal, const Direction& direction) {
-  const double side = direction.dot(normal) < 0.0 ? -kLeaveSurface_m : kLeaveSurface_m;
+  // Embree's numbers have 24 bits: some 50 m from the dish a step of the usual length would be lost in them.
+  constexpr double kFewBits = 4e-7;
+  const double step_m = std::max(kLeaveSurface_m, kFewBits * position.cwiseAbs().maxCoeff());
+  const double side = direction.dot(normal) < 0.0 ? -step_m : step_m;
   return {position + side * normal, direction};
 }
 

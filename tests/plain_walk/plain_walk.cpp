@@ -7,7 +7,8 @@
 namespace fillside::plain {
 namespace {
 
-constexpr double kOff_m = 1e-5;
+// A step off a surface; longer far out, where the ray caster's single precision would swallow it.
+double off_m(const Point& at) { return std::max(1e-5, 1e-6 * at.cwiseAbs().maxCoeff()); }
 
 class Walk {
  public:
@@ -82,16 +83,16 @@ Rgb passing(const Material& material, double cosine) {
 Rgb Walk::straight_share(const Point& from, const Point& to) const {
   const Direction way = (to - from).normalized();
   Rgb share = grey(1.0);
-  const double length_m = (to - from).dot(way) - kOff_m;
+  const double length_m = (to - from).dot(way) - off_m(to);
   if (length_m > 0.0 && scene_.caster().blocked({from, way, length_m}, kAllOpaque)) return grey(0.0);
   if (!scene_.has_see_through()) return share;
   for (Point at = from; share.maxCoeff() > 0.0;) {
-    const double left_m = (to - at).dot(way) - kOff_m;
+    const double left_m = (to - at).dot(way) - off_m(to);
     const auto hit = scene_.caster().first_hit({at, way, left_m}, kEverything);
     if (left_m <= 0.0 || !hit) return share;
     const Surface& surface = scene_.surfaces()[hit->surface];
     share *= surface.emitter == kNone ? passing(surface.material, std::abs(way.dot(hit->normal))) : grey(0.0);
-    at = hit->position + kOff_m * way;
+    at = hit->position + off_m(hit->position) * way;
   }
   return share;
 }
@@ -136,8 +137,8 @@ Rgb Walk::from_sun(const Point& at, const Response& response, const SunDisc& sun
     const Eigen::Vector3d off = goal - window.centre;
     const bool inside = std::abs(off.dot(window.half_u)) <= window.half_u.squaredNorm() &&
                         std::abs(off.dot(window.half_v)) <= window.half_v.squaredNorm();
-    if (inside && (goal - at).dot(way) > kOff_m)
-      sum += response(way) * shown(e, goal, way).straight[part] * straight_share(at + kOff_m * way, goal);
+    if (inside && (goal - at).dot(way) > off_m(at))
+      sum += response(way) * shown(e, goal, way).straight[part] * straight_share(at + off_m(at) * way, goal);
   }
   return sum * (2.0 * kPi * (1.0 - rim));
 }
@@ -162,7 +163,7 @@ Rgb Walk::from_emitters(const Point& at, const Response& response) {
     const double sr = area_m2 * leaving / (goal - at).squaredNorm();
     const Rgb weight = response(way) * sr;
     if (weight.maxCoeff() > 0.0)
-      sum += weight * emitted_but_sun(e, goal, way) * straight_share(at + kOff_m * way, goal);
+      sum += weight * emitted_but_sun(e, goal, way) * straight_share(at + off_m(at) * way, goal);
   }
   for (std::size_t part = 0; part < scene_.outside().size(); ++part)
     if (const auto* sun = std::get_if<SunDisc>(&scene_.outside()[part].light))
@@ -174,7 +175,7 @@ Rgb Walk::along(Point from, Direction way, bool counted) {
   Rgb sum = grey(0.0), weight = grey(1.0);
   first_object_ = -1;
   for (;;) {
-    const auto hit = scene_.caster().first_hit({from + kOff_m * way, way}, kEverything);
+    const auto hit = scene_.caster().first_hit({from + off_m(from) * way, way}, kEverything);
     if (!hit) return sum;
     const Surface& surface = scene_.surfaces()[hit->surface];
     if (first_object_ < 0) first_object_ = surface.object;
