@@ -111,9 +111,9 @@ Picture lesson_sheet(const LessonAnswer& answer) {
   ContactSheet sheet{.title = answer.series.title, .frames = {}, .captions = captions_of(answer)};
   sheet.columns = contact_columns(series);
   for (std::size_t p = 0; p < series.points.size(); ++p) {
-    std::string name = value_of(answer, p);
-    for (std::size_t f = 1; f < series.figures.size(); ++f) name += " · " + burned_in(series, p, f);
-    sheet.frames.push_back({for_the_wall(answer.pictures.pictures[p]), name, burned_in(series, p, 0)});
+    std::string figures = burned_in(series, p, 0);
+    for (std::size_t f = 1; f < series.figures.size(); ++f) figures += '\n' + burned_in(series, p, f);
+    sheet.frames.push_back({for_the_wall(answer.pictures.pictures[p]), value_of(answer, p), figures});
   }
   return contact_sheet(sheet);
 }

@@ -124,6 +124,30 @@ TEST_F(LessonVerb, the_blank_sheet_shows_no_figure_and_the_worksheet_no_answer) 
   EXPECT_EQ(bytes("one-worksheet.png"), worksheet);
 }
 
+TEST_F(LessonVerb, set_reaches_the_lessons_keys_and_makes_any_set_a_lesson) {
+  const Words quickly = Words{"--pixels", "16", "-o", "class"} + kRoughly;
+  write("one.toml", of_one());
+  const Words fewer{"--set", "lesson.vary=board.fill.distance=15cm,25cm", "--set", "lesson.question=Why?"};
+  const json answered = answer(Words{"lesson", "one.toml"} + fewer + quickly);
+  EXPECT_EQ(answered.at("points").size(), 2u);
+  EXPECT_THAT(run(Words{"lesson", "one.toml", "-q"} + fewer + quickly).out, HasSubstr("Why?"));
+  write("none.toml", kSmallSet);
+  EXPECT_EQ(run(Words{"lesson", "none.toml", "-q"} + fewer + quickly).status, 0);
+  const Outcome misspelt = run({"lesson", "one.toml", "--set", "lesson.vari=x"});
+  EXPECT_EQ(misspelt.status, 3);
+  EXPECT_THAT(misspelt.err, HasSubstr("did you mean vary?"));
+}
+
+TEST_F(LessonVerb, full_prints_the_lessons_keys_where_there_is_one_and_reads_them_back) {
+  write("one.toml", of_one() + "build = \"\"\"\nCut \"a\" card.\n\nMeasure.\"\"\"\n");
+  const Outcome full = run({"check", "one.toml", "--full", "--set", "lesson.question=Why?"});
+  EXPECT_THAT(full.out, AllOf(HasSubstr("\n[lesson]\nquestion = \"Why?\""), HasSubstr("\nfigures = \"\"")));
+  write("again.toml", full.out);
+  EXPECT_EQ(run({"check", "again.toml", "--full"}).out, full.out);
+  write("none.toml", kSmallSet);
+  EXPECT_THAT(run({"check", "none.toml", "--full"}).out, Not(HasSubstr("[lesson]")));
+}
+
 TEST_F(LessonVerb, says_what_a_lesson_lacks) {
   write("none.toml", kSmallSet);
   EXPECT_THAT(run({"lesson", "none.toml"}).err, HasSubstr("has no [lesson]"));

@@ -15,6 +15,7 @@ namespace {
 
 using testing::HasSubstr;
 using testing::IsEmpty;
+using testing::StartsWith;
 
 class Reference : public ProgramTest {
  protected:
@@ -45,6 +46,10 @@ class Reference : public ProgramTest {
   }
 };
 
+bool is_installed(const std::string& shell) {
+  return std::system(("command -v " + shell + " >/dev/null").c_str()) == 0;
+}
+
 TEST_F(Reference, every_option_of_every_verb_is_in_the_manual_and_in_each_completion) {
   const std::string manual = run({"--manual", "fillside"}).out;
   const std::vector<std::string> all = verbs();
@@ -72,6 +77,46 @@ TEST_F(Reference, bash_completes_a_verbs_options) {
       "\"${COMPREPLY[@]}\"; "
       "COMP_WORDS=(fillside cal); COMP_CWORD=1; _fillside; echo \"${COMPREPLY[@]}\"'");
   EXPECT_EQ(said, "--precision\ncalendar\n");
+}
+
+TEST_F(Reference, bash_leaves_a_files_name_with_a_blank_whole) {
+  write("completion", run({"--completion", "bash"}).out);
+  write("my table.toml", "");
+  EXPECT_EQ(
+      said_by("bash -c '. ./completion; complete -p fillside; COMP_WORDS=(fillside meter my); COMP_CWORD=2; "
+              "_fillside; echo \"${#COMPREPLY[@]}: ${COMPREPLY[0]}\"'"),
+      "complete -o filenames -F _fillside fillside\n1: my table.toml\n");
+}
+
+TEST_F(Reference, fish_completes_verbs_and_options_where_it_is_installed) {
+  if (!is_installed("fish")) GTEST_SKIP() << "no fish";
+  write("completion", run({"--completion", "fish"}).out);
+  const auto completed = [&](const std::string& line) {
+    return said_by("HOME=. fish -N -c 'source completion; complete -C \"" + line + "\"'");
+  };
+  EXPECT_THAT(completed("fillside cal"), StartsWith("calendar\t"));
+  EXPECT_THAT(completed("fillside meter --pre"), StartsWith("--precision\t"));
+  EXPECT_THAT(completed("fillside --comp"), StartsWith("--completion\t"));
+  EXPECT_THAT(completed("fillside calendar --shad"), IsEmpty()) << "another verb's";
+}
+
+// In a terminal of zsh's own making. Its completion is one that an interactive shell alone has.
+TEST_F(Reference, zsh_completes_verbs_and_options_where_it_is_installed) {
+  if (!is_installed("zsh")) GTEST_SKIP() << "no zsh";
+  std::filesystem::create_directory(at("functions"));
+  write("functions/_fillside", run({"--completion", "zsh"}).out);
+  write(".zshrc",
+        "fpath=($PWD/functions $fpath)\nautoload -Uz compinit\ncompinit -u -D\n"
+        "completed() { zle complete-word; print -r -- \"<<$BUFFER>>\"; BUFFER= }\n"
+        "zle -N completed\nbindkey '^I' completed\nprint ready\n");
+  write("ask",
+        "zmodload zsh/zpty\nzpty it \"ZDOTDIR=$PWD TERM=dumb zsh -d -i\"\nzpty -r it said '*ready*'\n"
+        "for line in \"$@\"; do\n  zpty -w -n it \"$line\"$'\\t'\n  zpty -r it said '*<<*>>*'\n"
+        "  print -r -- ${${said##*<<}%%>>*}\ndone\n");
+  EXPECT_EQ(said_by("timeout 120 zsh -f ask 'fillside cal' 'fillside meter --pre' 'fillside --comp' "
+                    "'fillside calendar --shad' 'fillside meter func'"),
+            "fillside calendar \nfillside meter --precision \nfillside --completion \n"
+            "fillside calendar --shad\nfillside meter functions/\n");
 }
 
 TEST_F(Reference, both_man_pages_are_taken_by_scdoc) {
