@@ -15,7 +15,6 @@ namespace {
 
 using testing::HasSubstr;
 using testing::IsEmpty;
-using testing::StartsWith;
 
 class Reference : public ProgramTest {
  protected:
@@ -88,36 +87,62 @@ TEST_F(Reference, bash_leaves_a_files_name_with_a_blank_whole) {
       "complete -o filenames -F _fillside fillside\n1: my table.toml\n");
 }
 
-TEST_F(Reference, fish_completes_verbs_and_options_where_it_is_installed) {
-  if (!is_installed("fish")) GTEST_SKIP() << "no fish";
-  write("completion", run({"--completion", "fish"}).out);
-  const auto completed = [&](const std::string& line) {
-    return said_by("HOME=. fish -N -c 'source completion; complete -C \"" + line + "\"'");
-  };
-  EXPECT_THAT(completed("fillside cal"), StartsWith("calendar\t"));
-  EXPECT_THAT(completed("fillside meter --pre"), StartsWith("--precision\t"));
-  EXPECT_THAT(completed("fillside --comp"), StartsWith("--completion\t"));
-  EXPECT_THAT(completed("fillside calendar --shad"), IsEmpty()) << "another verb's";
+/// zsh completes in a terminal alone, here one of its own making.
+constexpr const char* kAskZsh = R"(
+zmodload zsh/zpty
+zpty it "ZDOTDIR=$PWD TERM=dumb zsh -d -i"
+zpty -r it said '*ready*'
+zpty -w -n it "$1"$'\t'
+zpty -r it said '*<<*>>*'
+print -rn -- ${${said##*<<}%%>>*}
+)";
+constexpr const char* kZshrc = R"(
+fpath=($PWD/functions $fpath)
+autoload -Uz compinit
+compinit -u -D
+completed() { zle complete-word; print -r -- "<<$BUFFER>>" }
+zle -N completed
+bindkey '^I' completed
+print ready
+)";
+
+/// Once for each of these shells that is there.
+class CompletedBy : public Reference, public testing::WithParamInterface<std::string> {
+ protected:
+  /// The word that the shell makes of the line's last; empty when it knows none.
+  std::string word_for(const std::string& line) const {
+    if (GetParam() == "fish") {
+      write("completion", run({"--completion", "fish"}).out);
+      const std::string said = said_by("HOME=. fish -N -c 'source completion; complete -C \"" + line + "\"'");
+      return said.substr(0, said.find_first_of("\t\n"));
+    }
+    std::filesystem::create_directory(at("functions"));
+    write("functions/_fillside", run({"--completion", "zsh"}).out);
+    write(".zshrc", kZshrc);
+    write("ask", kAskZsh);
+    const std::string said = said_by("timeout 120 zsh -f ask '" + line + "'");
+    if (said == line) return "";
+    const std::string words = said.substr(0, said.find_last_not_of(' ') + 1);
+    return words.substr(words.rfind(' ') + 1);
+  }
+};
+GTEST_ALLOW_UNINSTANTIATED_PARAMETERIZED_TEST(CompletedBy);
+
+TEST_P(CompletedBy, a_shell_finds_verbs_their_options_and_those_before_a_verb) {
+  EXPECT_EQ(word_for("fillside cal"), "calendar");
+  EXPECT_EQ(word_for("fillside meter --pre"), "--precision");
+  EXPECT_EQ(word_for("fillside meter -q --pre"), "--precision");
+  EXPECT_EQ(word_for("fillside --comp"), "--completion");
+  EXPECT_EQ(word_for("fillside calendar --shad"), "") << "another verb's";
 }
 
-// In a terminal of zsh's own making. Its completion is one that an interactive shell alone has.
-TEST_F(Reference, zsh_completes_verbs_and_options_where_it_is_installed) {
-  if (!is_installed("zsh")) GTEST_SKIP() << "no zsh";
-  std::filesystem::create_directory(at("functions"));
-  write("functions/_fillside", run({"--completion", "zsh"}).out);
-  write(".zshrc",
-        "fpath=($PWD/functions $fpath)\nautoload -Uz compinit\ncompinit -u -D\n"
-        "completed() { zle complete-word; print -r -- \"<<$BUFFER>>\"; BUFFER= }\n"
-        "zle -N completed\nbindkey '^I' completed\nprint ready\n");
-  write("ask",
-        "zmodload zsh/zpty\nzpty it \"ZDOTDIR=$PWD TERM=dumb zsh -d -i\"\nzpty -r it said '*ready*'\n"
-        "for line in \"$@\"; do\n  zpty -w -n it \"$line\"$'\\t'\n  zpty -r it said '*<<*>>*'\n"
-        "  print -r -- ${${said##*<<}%%>>*}\ndone\n");
-  EXPECT_EQ(said_by("timeout 120 zsh -f ask 'fillside cal' 'fillside meter --pre' 'fillside --comp' "
-                    "'fillside calendar --shad' 'fillside meter func'"),
-            "fillside calendar \nfillside meter --precision \nfillside --completion \n"
-            "fillside calendar --shad\nfillside meter functions/\n");
+std::vector<std::string> shells_that_are_there() {
+  std::vector<std::string> shells{"fish", "zsh"};
+  std::erase_if(shells, [](const std::string& shell) { return !is_installed(shell); });
+  return shells;
 }
+INSTANTIATE_TEST_SUITE_P(Completion, CompletedBy, testing::ValuesIn(shells_that_are_there()),
+                         [](const auto& shell) { return shell.param; });
 
 TEST_F(Reference, both_man_pages_are_taken_by_scdoc) {
   for (const char* page : {"fillside", "fillside-scene"}) {
