@@ -37,11 +37,11 @@ _fillside() {{
   case "${{COMP_WORDS[1]}}" in
 {}  esac
   if [ "$COMP_CWORD" -eq 1 ]; then
-    COMPREPLY=($(compgen -W "{} {}" -- "$word"))
+    mapfile -t COMPREPLY < <(compgen -W "{} {}" -- "$word")
   elif [[ "$word" == -* ]]; then
-    COMPREPLY=($(compgen -W "$words" -- "$word"))
+    mapfile -t COMPREPLY < <(compgen -W "$words" -- "$word")
   else
-    COMPREPLY=($(compgen -f -- "$word"))
+    mapfile -t COMPREPLY < <(compgen -f -- "$word")
   fi
 }}
 complete -o filenames -F _fillside fillside
@@ -49,7 +49,8 @@ complete -o filenames -F _fillside fillside
                      cases, verbs, fmt::join(names_of(options_without_verb()), " "));
 }
 
-/// "--precision[measure until ...]:STOPS: ", with what zsh takes for its own escaped.
+/// '*--precision[measure until ...]:STOPS:_files', with what zsh takes for its own escaped; '*'{-q,--quiet}
+/// where there is a short name.
 std::string for_zsh(const DeclaredOption& option) {
   std::string help;
   for (const char c : option.help) {
@@ -58,17 +59,23 @@ std::string for_zsh(const DeclaredOption& option) {
   }
   const std::string value =
       option.kind.empty() ? "" : fmt::format(":{}:_files", option.kind.substr(0, option.kind.find('=')));
-  return quoted(fmt::format("*--{}[{}]{}", option.long_name, help, value));
+  const std::string told = fmt::format("[{}]{}", help, value);
+  if (option.short_name.empty()) return quoted(fmt::format("*--{}{}", option.long_name, told));
+  return fmt::format("'*'{{-{},--{}}}{}", option.short_name, option.long_name, quoted(told));
+}
+
+std::string for_zsh(const std::vector<DeclaredOption>& options) {
+  std::string lines;
+  for (const DeclaredOption& option : options) lines += fmt::format("        {} \\\n", for_zsh(option));
+  return lines;
 }
 
 std::string for_zsh() {
   std::string verbs, cases;
   for (const DeclaredVerb& verb : declared_verbs()) {
     verbs += fmt::format("    {}\n", quoted(fmt::format("{}:{}", verb.page.name, verb.page.duty)));
-    cases += fmt::format("    {})\n      _arguments \\\n", verb.page.name);
-    for (const DeclaredOption& option : verb.options)
-      cases += fmt::format("        {} \\\n", for_zsh(option));
-    cases += "        '*:scene:_files' ;;\n";
+    cases += fmt::format("    {})\n      _arguments \\\n{}        '*:scene:_files' ;;\n", verb.page.name,
+                         for_zsh(verb.options));
   }
   return fmt::format(R"(#compdef fillside
 _fillside() {{
@@ -76,7 +83,8 @@ _fillside() {{
   verbs=(
 {}  )
   if (( CURRENT == 2 )); then
-    _describe verb verbs
+    _arguments \
+{}        '*:verb:{{_describe verb verbs}}'
     return
   fi
   local verb=$words[2]
@@ -87,7 +95,7 @@ _fillside() {{
 }}
 _fillside "$@"
 )",
-                     verbs, cases);
+                     verbs, for_zsh(options_without_verb()), cases);
 }
 
 std::string for_fish(const DeclaredOption& option, const std::string& when) {

@@ -89,13 +89,33 @@ plan citrus_tart citrus_tart
 # Rules of thumb, put to the test.
 case "rules_of_thumb" in *"$only"*) "$fillside" rules >"$out/rules_of_thumb.md" ;; esac
 
-# A lesson's sheet for the wall.
-case "lesson_04-sheet" in *"$only"*)
-  lesson=$(mktemp -d)
-  "$fillside" lesson scenes/lessons/04_one_card_one_ruler.toml -o "$lesson" -q
-  cp "$lesson/04_one_card_one_ruler-sheet.png" "$out/lesson_04-sheet.png"
-  rm -rf "$lesson" ;;
+# The page on the wall: its top, as the browser of the page's tests shows it.
+case "citrus_tart-report" in *"$only"*)
+  browser=$(command -v chromium || true)
+  libraries=build/libsim/page
+  if [ -n "$browser" ] && command -v node >/dev/null && [ -d "$libraries/node_modules/playwright-core" ]; then
+    folder=$(mktemp -d)
+    "$fillside" report scenes/citrus_tart.toml --variant "no board: board.near.used=false" \
+      --variant "large board: board.near.used=false, board.far.used=true" -o "$folder/tart.html" -q
+    node tools/page_top.mjs "$folder/tart.html" "$out/citrus_tart-report.png" "$libraries" "$browser"
+    rm -rf "$folder"
+  else
+    echo "citrus_tart-report.png stays as it is: it needs chromium, node and playwright-core" >&2
+  fi ;;
 esac
+
+# Lessons' sheets for the wall.
+lesson() { # name scene
+  case "$1" in *"$only"*)
+    folder=$(mktemp -d)
+    "$fillside" lesson "scenes/lessons/$2.toml" -o "$folder" -q
+    cp "$folder/$2-sheet.png" "$out/$1.png"
+    rm -rf "$folder" ;;
+  esac
+}
+lesson lesson_01-sheet 01_round_the_clock
+lesson lesson_04-sheet 04_one_card_one_ruler
+lesson lesson_06-sheet 06_the_table_is_a_reflector
 
 # B. Red lentil soup: where does the curtain mirror in it?
 picture lentil_soup lentil_soup --brighter "2/3 stop"

@@ -22,10 +22,6 @@ std::string value_of(const LessonAnswer& answer, std::size_t point) {
   return point_name(answer.series.series.axes, answer.series.series.points[point]);
 }
 
-std::string titles_of(const std::vector<SeriesAxis>& axes) {
-  return axis_title(axes.front()) + (axes.size() == 2 ? " and " + axis_title(axes.back()) : "");
-}
-
 std::vector<std::string> captions_of(const LessonAnswer& answer) {
   return {fmt::format("All at one exposure: {}. {}, fillside {}", to_text(answer.pictures.settings),
                       effort_text(answer.series.effort), FILLSIDE_VERSION)};
@@ -64,11 +60,18 @@ std::vector<std::string> cautions_of(const Description& description) {
   return cautions;
 }
 
+/// Light is metered with the camera and compared in stops; a shadow's length or a lit share is measured.
+bool is_light(const SeriesFigure& figure) {
+  return figure.unit == "lx" || figure.unit == "ratio" || figure.unit == "stops" || figure.unit == "EV";
+}
+
 LessonBlock table_to_fill_in(const LessonAnswer& answer) {
   const Series& series = answer.series.series;
-  LessonBlock block{.heading = "Then compare, in stops"};
+  const bool light = is_light(series.figures.front());
+  LessonBlock block{.heading = light ? "Then compare, in stops" : "Then compare"};
   block.paragraphs = {fmt::format("What is read: {}.", figure_heading(series.figures.front()))};
-  block.table = {{titles_of(series.axes), "picture", "I think", "fillside says", "I metered", "stops apart"}};
+  block.table = {{axes_title(series.axes), "picture", "I think", "fillside says",
+                  light ? "I metered" : "I measured", light ? "stops apart" : "apart"}};
   for (std::size_t p = 0; p < series.points.size(); ++p)
     block.table.push_back({value_of(answer, p), "", "", "", "", ""});
   return block;
@@ -77,7 +80,7 @@ LessonBlock table_to_fill_in(const LessonAnswer& answer) {
 LessonBlock table_of_figures(const LessonAnswer& answer) {
   const Series& series = answer.series.series;
   LessonBlock block{.heading = "What fillside says, with 95 % error bars"};
-  block.table = {{titles_of(series.axes), "picture"}};
+  block.table = {{axes_title(series.axes), "picture"}};
   for (const SeriesFigure& figure : series.figures) block.table[0].push_back(figure_heading(figure));
   for (std::size_t p = 0; p < series.points.size(); ++p) {
     std::vector<std::string> row{value_of(answer, p), letter_of(answer, p)};
@@ -111,9 +114,9 @@ Picture lesson_sheet(const LessonAnswer& answer) {
   ContactSheet sheet{.title = answer.series.title, .frames = {}, .captions = captions_of(answer)};
   sheet.columns = contact_columns(series);
   for (std::size_t p = 0; p < series.points.size(); ++p) {
-    std::string name = value_of(answer, p);
-    for (std::size_t f = 1; f < series.figures.size(); ++f) name += " · " + burned_in(series, p, f);
-    sheet.frames.push_back({for_the_wall(answer.pictures.pictures[p]), name, burned_in(series, p, 0)});
+    std::string figures = burned_in(series, p, 0);
+    for (std::size_t f = 1; f < series.figures.size(); ++f) figures += '\n' + burned_in(series, p, f);
+    sheet.frames.push_back({for_the_wall(answer.pictures.pictures[p]), value_of(answer, p), figures});
   }
   return contact_sheet(sheet);
 }
@@ -122,7 +125,7 @@ Picture blank_sheet(const LessonAnswer& answer) {
   ContactSheet sheet{.title = answer.series.title, .frames = lettered(answer), .captions = {}};
   for (ContactFrame& frame : sheet.frames) frame.picture = for_the_wall(frame.picture);
   sheet.captions = {fmt::format("Which is which? They differ in the {}. All at one exposure.",
-                                titles_of(answer.series.series.axes))};
+                                axes_title(answer.series.series.axes))};
   return contact_sheet(sheet);
 }
 
@@ -135,15 +138,19 @@ LessonPage worksheet_of(const LessonAnswer& answer) {
                   .frames = lettered(answer)},
                  table_to_fill_in(answer)};
   LessonBlock build{.heading = "Twenty minutes with real things", .paragraphs = paragraphs_of(lesson.build)};
-  build.paragraphs.push_back(
-      "Camera as meter: ISO and f-number by hand. Hold a grey card where the reading is taken, fill the "
-      "frame "
-      "with it, keep your shadow off it, and turn the shutter until the camera's scale stands at 0. Twice "
-      "the "
-      "time is one stop less light, one click a third of a stop.");
+  const bool light = is_light(answer.series.series.figures.front());
+  if (light)
+    build.paragraphs.push_back(
+        "Camera as meter: ISO and f-number by hand. Hold a grey card where the reading is taken, fill the "
+        "frame "
+        "with it, keep your shadow off it, and turn the shutter until the camera's scale stands at 0. Twice "
+        "the "
+        "time is one stop less light, one click a third of a stop.");
   page.blocks.push_back(std::move(build));
-  page.blocks.push_back({.heading = "Where simulation and meter differ by more than a third of a stop: why?",
-                         .lines_to_write_on = 2});
+  page.blocks.push_back(
+      {.heading = light ? "Where simulation and meter differ by more than a third of a stop: why?"
+                        : "Where simulation and measurement differ by more than a tenth: why?",
+       .lines_to_write_on = 2});
   page.blocks.push_back({.heading = "Take care", .paragraphs = cautions_of(answer.description)});
   page.captions = captions_of(answer);
   return page;

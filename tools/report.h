@@ -49,6 +49,7 @@ PageSection picture_section(const Reported& reported);
 PageSection relight_section(const Reported& reported);
 PageSection light_section(const Reported& reported);   ///< ratios, whose light, all readings
 PageSection map_section(const Reported& reported);     ///< falloff and fill
+PageMaps softness_maps(const Reported& reported);      ///< the shadows round the dish, a sheet a set
 PageSection camera_section(const Reported& reported);  ///< the exposure card
 PageSection edge_section(const Reported& reported);    ///< softness and glare
 PageSection plan_section(const Reported& reported);

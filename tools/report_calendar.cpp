@@ -1,4 +1,5 @@
-// When the light is good at this table: the day of the scene's time by the hour, and every month.
+// When the light is good at this table: the day of the scene's time by the hour, every month, and the year in
+// one picture.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,6 +8,7 @@
 #include "libsim/scene/daylight.h"
 #include "libsim/writers/day_sheet.h"
 #include "libsim/writers/hour_axis.h"
+#include "libsim/writers/year_sheet.h"
 #include "tools/calendar_answer.h"
 #include "tools/report.h"
 #include "tools/terminal.h"
@@ -55,6 +57,28 @@ PageTable months_table(const std::vector<CalendarDay>& months, const CalendarPla
       "half or double.",
       wanted_text(plan.wanted));
   return table;
+}
+
+/// Every day of the year; for a picture the sun is followed in coarser steps than on the listed days.
+PagePicture year_picture(const Reported& reported, const DaylitSet& set, CalendarPlan plan) {
+  const Description& d = reported.description();
+  const int year = d.daylight.time->year;
+  plan.sun_step_min = 10.0;
+  plan.find_good_hours = false;
+  const Calendar calendar(set, plan);
+  const std::size_t meter = calendar.exposure_meter();
+  return {
+      year_sheet(calendar.days(facing_of(d), every_day_of(year, plan.offset_min)),
+                 {.title = fmt::format("The light in {}", year),
+                  .note = fmt::format("{}, clock {} all the year. Colour: middle between an overcast and a "
+                                      "clear sky.",
+                                      place_text(plan.place), offset_text(plan.offset_min)),
+                  .captions = {},
+                  .meter = meter,
+                  .kind = set.instruments()[meter].kind,
+                  .least_ev100 = plan.wanted.least_ev100()}),
+      fmt::format("Exposure values at the dish over the hours and dates of {}", year),
+      "Dates across, the clock up. Hatched: sun on the dish under a clear sky."};
 }
 
 /// The middle steps of the day, while the sun is up.
@@ -125,6 +149,7 @@ std::optional<PageSection> calendar_section(const Reported& reported) {
   PageSection section{"day", "The day", "Always a band between an overcast and a clear sky.", {}};
   section.blocks.push_back(curves_of(day, meter, kind, std::move(strip)));
   section.blocks.push_back(hours_table(day, meter, kind));
+  section.blocks.push_back(year_picture(reported, set, calendar.plan()));
   section.blocks.push_back(months_table(
       calendar.days(facing,
                     one_day_of_every_month(d.daylight.time->year, kListedDay, calendar.plan().offset_min)),

@@ -92,8 +92,14 @@ void add_glare(const Reported& reported, PageSection& section) {
 }  // namespace
 
 PageSection edge_section(const Reported& reported) {
-  PageSection section{"edges", "Softness and glare", "", {}};
+  PageSection section{
+      "edges",
+      "Softness and glare",
+      "The shadows round the dish, from above: dark where the key is hidden. Colour is an edge, "
+      "the lighter the softer: its width in mm.",
+      {}};
   section.blocks.push_back(edges_table(reported));
+  section.blocks.push_back(softness_maps(reported));
   add_glare(reported, section);
   return section;
 }

@@ -33,8 +33,7 @@ std::string figure_heading(const SeriesFigure& figure) {
 
 std::string series_title(const SeriesAnswer& answer) {
   const auto& axes = answer.series.axes;
-  return fmt::format("{}: {}{}", answer.title, axis_title(axes.front()),
-                     axes.size() == 2 ? " and " + axis_title(axes.back()) : "");
+  return fmt::format("{}: {}", answer.title, axes_title(axes));
 }
 
 std::string series_table(const SeriesAnswer& answer) {

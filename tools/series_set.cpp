@@ -79,8 +79,7 @@ std::string point_name(const std::vector<SeriesAxis>& axes, const SeriesPoint& p
   std::string name;
   for (std::size_t a = 0; a < axes.size(); ++a) {
     if (a > 0) name.append(", ");
-    name.append(axes[a].values[point.at[a]]);
-    if (axes[a].key.ends_with("clock")) name.append(" o'clock");
+    name.append(value_name(axes[a], point.at[a]));
   }
   return name;
 }

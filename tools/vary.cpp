@@ -105,6 +105,20 @@ SeriesAxis list_of(const std::string& key, const std::string& text) {
   return axis;
 }
 
+/// "board.card.look_x": "look x" and "board card".
+struct AxisWords {
+  std::string what, owner;
+};
+AxisWords words_of(const std::string& key) {
+  const auto last = key.rfind('.');
+  if (last == std::string::npos) return {key, ""};
+  AxisWords words{key.substr(last + 1), key.substr(0, last)};
+  std::ranges::replace(words.owner, '.', ' ');
+  std::ranges::replace(words.what, '_', ' ');
+  if (words.owner == "window window") words.owner = "window";
+  return words;
+}
+
 }  // namespace
 
 SeriesAxis parse_axis(const std::string& text) {
@@ -128,13 +142,26 @@ std::string edit_of(const SeriesAxis& axis, std::size_t value) {
 }
 
 std::string axis_title(const SeriesAxis& axis) {
-  const auto first = axis.key.find('.'), last = axis.key.rfind('.');
-  if (first == std::string::npos) return axis.key;
-  std::string owner = axis.key.substr(0, last), what = axis.key.substr(last + 1);
-  std::ranges::replace(owner, '.', ' ');
-  std::ranges::replace(what, '_', ' ');
-  if (owner == "window window") owner = "window";
+  const auto [what, owner] = words_of(axis.key);
+  if (owner.empty() || what == "used") return owner.empty() ? what : owner;
   return fmt::format("{} of {}", what, owner);
+}
+
+std::string axes_title(const std::vector<SeriesAxis>& axes) {
+  if (axes.size() == 1) return axis_title(axes.front());
+  const auto [what, owner] = words_of(axes.front().key);
+  const auto [other_what, other_owner] = words_of(axes.back().key);
+  if (owner == other_owner && !owner.empty() && what != "used" && other_what != "used")
+    return fmt::format("{} and {} of {}", what, other_what, owner);
+  return axis_title(axes.front()) + " and " + axis_title(axes.back());
+}
+
+std::string value_name(const SeriesAxis& axis, std::size_t value) {
+  const std::string& text = axis.values[value];
+  if (axis.key.ends_with("clock")) return text + " o'clock";
+  if (!axis.key.ends_with(".used")) return text;
+  const auto thing = words_of(axis.key).owner;
+  return (text == "true" ? "with " : "without ") + thing.substr(thing.find(' ') + 1);
 }
 
 }  // namespace fillside::tools

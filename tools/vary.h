@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "libsim/what_if/series.h"
 
@@ -15,7 +16,12 @@ SeriesAxis parse_axis(const std::string& text);
 /// The edit that sets a key to a value, as after --set.
 std::string edit_of(const SeriesAxis& axis, std::size_t value);
 
-/// "distance of board fill (cm)": the key in the order of speech.
+/// "distance of board fill": the key in the order of speech; "board fill" where it is varied whether it is
+/// there.
 std::string axis_title(const SeriesAxis& axis);
+/// One axis or two: "sheet and distance of board fill".
+std::string axes_title(const std::vector<SeriesAxis>& axes);
+/// "15cm", "9 o'clock", "without fill".
+std::string value_name(const SeriesAxis& axis, std::size_t value);
 
 }  // namespace fillside::tools

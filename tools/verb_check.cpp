@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "libsim/scene/canonical.h"
+#include "libsim/scene/lesson.h"
 #include "libsim/what_if/claims.h"
 #include "libsim/what_if/set_remarks.h"
 #include "tools/cautions.h"
@@ -115,7 +116,9 @@ Checked checked(const Description& description, const Arguments& arguments) {
 int run_check(const Arguments& arguments) {
   const auto descriptions = open_descriptions(arguments);
   if (arguments.full) {
-    say(canonical_scene(descriptions.front(), true));
+    const Description& description = descriptions.front();
+    const std::string lesson = canonical_lesson(lesson_in(description, arguments.edits));
+    say(canonical_scene(description, true) + (lesson.empty() ? "" : "\n") + lesson);
     return kDone;
   }
   std::vector<nlohmann::ordered_json> documents;

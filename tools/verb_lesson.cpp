@@ -99,7 +99,7 @@ std::vector<std::string> write_lesson(const LessonAnswer& answer, const Metadata
 
 int run_lesson(const Arguments& arguments) {
   const Description description = open_description(arguments.scenes.front(), arguments);
-  const LessonSection lesson = lesson_in(description);
+  const LessonSection lesson = lesson_in(description, arguments.edits);
   const Arguments asked = as_series(arguments, description, lesson);
   make_folder(arguments.folder);  // before the measuring, so that nobody waits for nothing
   const std::string stem =

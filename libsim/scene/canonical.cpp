@@ -4,6 +4,7 @@
 
 #include <cstdint>
 
+#include "libsim/scene/lesson.h"
 #include "libsim/scene/pictures.h"
 #include "libsim/scene/sections.h"
 #include "libsim/scene/value_writer.h"
@@ -73,6 +74,10 @@ std::string canonical_scene(const Description& description, bool all_defaults) {
     }
   });
   return text;
+}
+
+std::string canonical_lesson(const LessonSection& lesson) {
+  return lesson.says_anything() ? fmt::format("[{}]\n{}", kLessonHeading, body(lesson, true)) : "";
 }
 
 std::string scene_hash(const Description& description) {

@@ -6,6 +6,7 @@
 #include <optional>
 #include <span>
 
+#include "libsim/scene/lesson.h"
 #include "libsim/scene/sections.h"
 #include "libsim/scene/things.h"
 #include "libsim/scene/toml_reader.h"
@@ -156,7 +157,8 @@ void apply_edit(SourceTree& tree, const std::string& text, std::vector<Problem>&
     return;
   }
   const std::string& section = edit->path.front();
-  const auto sections = section_names();
+  auto sections = section_names();
+  sections.emplace_back(kLessonHeading);
   if (std::ranges::find(sections, section) == sections.end()) {
     problems.push_back(problem_at(place, fmt::format("'{}' is not a section of a scene", tame(section)),
                                   suggestion(section, sections, "the sections are")));

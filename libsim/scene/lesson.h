@@ -36,7 +36,11 @@ void fields(V&& v, LessonSection& s) {
 /// What stands under [lesson]; empty when nothing does. Appends a problem for each fault in it.
 LessonSection describe_lesson(const SourceTree& tree, std::vector<Problem>& problems);
 
-/// The lesson in the text that the description was read from; --set does not reach it.
-LessonSection lesson_in(const Description& description);
+/// The lesson in the text that the description was read from, with the edits that were made then.
+LessonSection lesson_in(const Description& description, const std::vector<std::string>& edits);
+
+/// The lesson as it stands in a file, each key with its help; empty when there is none. To be set below
+/// canonical_scene.
+std::string canonical_lesson(const LessonSection& lesson);
 
 }  // namespace fillside

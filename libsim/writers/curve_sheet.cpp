@@ -156,7 +156,9 @@ class CurveDrawing {
   void write_value(const CurvePanel& panel, const SheetPoint& at, const CurvePoint& point,
                    TakenPlaces& taken) {
     const bool stops = panel.unit == "stops" || panel.unit == "EV";
-    const std::string text = stops ? fmt::format("{:.2f}", point.y) : fmt::format("{:.4g}", point.y);
+    const std::string text = stops               ? fmt::format("{:.2f}", point.y)
+                             : point.y >= 1000.0 ? fmt::format("{:.0f}", point.y)
+                                                 : fmt::format("{:.4g}", point.y);
     const Lettering letters{.size_px = 15.0,
                             .ink = kDarkInk,
                             .across = Lettering::Across::middle,

@@ -76,13 +76,17 @@ struct PageBars {
   std::vector<Bar> bars;
 };
 
-/// Maps of one plane, each with its own scale, to be read with the pointer or the arrow keys.
+/// Maps of one plane, each with its own scale, to be read with the pointer or the arrow keys. What they say
+/// stands in tables, too; but for sheets with something beneath: those have a value here and there only.
 struct PageMaps {
   struct Sheet {
     std::string name;  ///< of the set; empty when there is one
     Map map;
     std::vector<float> half_widths_95;
     ColourScale scale = ColourScale::sequential;
+    std::vector<float> beneath = {};  ///< from 0, dark, to 1: grey where the map has no value; empty: none
+    std::string where_none = {};      ///< what is told there: "no edge"
+    double least = 0.0;               ///< of values under this no more is told than that they are
   };
   std::vector<Sheet> sheets;
 };

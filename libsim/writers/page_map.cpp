@@ -41,15 +41,32 @@ struct Plot {
   double bottom() const { return kTop + height; }
 };
 
+/// What is beneath the map in a cell that has no value of its own; not a number where nothing is.
+double beneath(const PageMaps::Sheet& sheet, std::size_t cell) {
+  return sheet.beneath.empty() ? std::nan("") : sheet.beneath[cell];
+}
+
+/// Greys that keep apart from both ends of the colour scale.
+Rgb grey_beneath(double share) {
+  constexpr double kDark = 0.09, kLight = 0.62;  // linear: a deep shade and a light one
+  return grey(std::lerp(kDark, kLight, std::clamp(share, 0.0, 1.0)));
+}
+
 /// A pixel a cell; clear where a thing covers it.
-Picture field_of(const Map& map, ColourScale scale) {
+Picture field_of(const PageMaps::Sheet& sheet) {
+  const Map& map = sheet.map;
   Picture picture{map.columns, map.rows, 4, std::vector<std::uint8_t>(4 * map.values.size(), 0)};
   for (int y = 0; y < map.rows; ++y)
     for (int x = 0; x < map.columns; ++x) {
-      const double value = map.values[static_cast<std::size_t>(y) * static_cast<std::size_t>(map.columns) +
-                                      static_cast<std::size_t>(x)];
-      if (!std::isfinite(value)) continue;
-      picture.set(x, y, colour_on_scale(scale, position_on_scale(map, value)));
+      const auto cell =
+          static_cast<std::size_t>(y) * static_cast<std::size_t>(map.columns) + static_cast<std::size_t>(x);
+      const double value = map.values[cell], under = beneath(sheet, cell);
+      if (std::isfinite(value))
+        picture.set(x, y, colour_on_scale(sheet.scale, position_on_scale(map, value)));
+      else if (std::isfinite(under))
+        picture.set(x, y, grey_beneath(under));
+      else
+        continue;
       picture.samples[picture.first_sample(x, y) + 3] = 255;
     }
   return picture;
@@ -135,8 +152,8 @@ std::string map_svg(const PageMaps::Sheet& sheet, const std::string& title, int 
              "<rect class=\"covered\" x=\"{:.2f}\" y=\"{:.2f}\" width=\"{:.2f}\" height=\"{:.2f}\"/>",
              plot.right() + kLegend, plot.bottom() + kBelow, html_text(title), id, kLeft, kTop, kPlotWidth,
              plot.height, kLeft, kTop, kPlotWidth, plot.height) +
-         image_svg(field_of(sheet.map, sheet.scale), kLeft, kTop, kPlotWidth, plot.height) +
-         "<g clip-path=\"url(#" + id + ")\">" + contours_svg(plot, sheet.map) + things_svg(plot) + "</g>" +
+         image_svg(field_of(sheet), kLeft, kTop, kPlotWidth, plot.height) + "<g clip-path=\"url(#" + id +
+         ")\">" + (sheet.beneath.empty() ? contours_svg(plot, sheet.map) : "") + things_svg(plot) + "</g>" +
          axes_svg(plot) + legend_svg(plot, sheet.scale) +
          "<g class=\"spot\"><circle r=\"5\"/><circle r=\"5\"/></g></svg>";
 }
@@ -144,11 +161,15 @@ std::string map_svg(const PageMaps::Sheet& sheet, const std::string& title, int 
 std::string data_of(const PageMaps::Sheet& sheet) {
   const Map& map = sheet.map;
   const Plot plot(map);
-  auto rounded = [](const std::vector<float>& values) {
+  const auto rounded = [&](const std::vector<float>& values) {
     nlohmann::ordered_json list = nlohmann::ordered_json::array();
-    for (const float value : values)
-      list.push_back(std::isfinite(value) ? nlohmann::ordered_json(std::round(1000.0 * value) / 1000.0)
-                                          : nlohmann::ordered_json(nullptr));
+    for (std::size_t cell = 0; cell < values.size(); ++cell)
+      if (std::isfinite(values[cell]))
+        list.push_back(std::round(1000.0 * values[cell]) / 1000.0);
+      else if (std::isfinite(beneath(sheet, cell)))
+        list.push_back(false);  // no value here
+      else
+        list.push_back(nullptr);  // under a thing
     return list;
   };
   return json_island({{"columns", map.columns},
@@ -157,6 +178,8 @@ std::string data_of(const PageMaps::Sheet& sheet) {
                       {"plot", {kLeft, kTop, kPlotWidth, plot.height}},
                       {"unit", map.unit},
                       {"in_stops", map.in_stops},
+                      {"where_none", sheet.where_none},
+                      {"least", sheet.least},
                       {"values", rounded(map.values)},
                       {"half_widths", rounded(sheet.half_widths_95)}});
 }
@@ -190,9 +213,11 @@ std::string block_html(const PageMaps& maps) {
   for (const PageMaps::Sheet& sheet : maps.sheets) {
     const std::string title = sheet.map.title + (sheet.name.empty() ? "" : ", " + sheet.name);
     html += live_figure("map", title, map_svg(sheet, title, number++), data_of(sheet), title);
-    tables += block_html(table_of(sheet, title));
+    if (sheet.beneath.empty()) tables += block_html(table_of(sheet, title));
   }
-  return html + "</div>\n<details><summary>The maps as tables</summary>\n" + tables + "</details>\n";
+  html += "</div>\n";
+  return tables.empty() ? html
+                        : html + "<details><summary>The maps as tables</summary>\n" + tables + "</details>\n";
 }
 
 }  // namespace fillside

@@ -1,5 +1,7 @@
 #include "libsim/writers/picture_sheet.h"
 
+#include <sstream>
+
 #include "libsim/base/problem.h"
 #include "libsim/writers/paragraph.h"
 #include "libsim/writers/picture_scaling.h"
@@ -8,7 +10,7 @@
 namespace fillside {
 namespace {
 
-constexpr double kMargin = 48.0, kGap = 20.0, kFrameText = 84.0;  // the two lines below a frame
+constexpr double kMargin = 48.0, kGap = 20.0, kFrameText = 84.0;  // two lines below a frame
 constexpr Lettering kTitle{.size_px = 30.0, .ink = kDarkInk}, kFoot{.size_px = 15.0, .ink = kQuietInk};
 constexpr Lettering kName{.size_px = 19.0, .ink = kDarkInk}, kFigure{.size_px = 16.0, .ink = kQuietInk};
 
@@ -40,11 +42,20 @@ std::size_t columns_of(const ContactSheet& sheet) {
   return (count + rows - 1) / rows;
 }
 
+// Lines of their own where the text has breaks, and where a line is wider than the picture.
+std::vector<std::string> figure_lines(const Drawing& drawing, const ContactFrame& frame, double width) {
+  std::vector<std::string> lines;
+  std::istringstream text(frame.figure);
+  for (std::string own; std::getline(text, own);)
+    for (std::string& line : lines_of(drawing, own, kFigure, width)) lines.push_back(std::move(line));
+  return lines;
+}
+
 struct ContactLayout {
   std::vector<std::string> heading, foot;  // broken into lines
   std::size_t columns = 1;
   int width = 0, height = 0, frame_width = 0, frame_height = 0;
-  double frames_top = 0.0, foot_top = 0.0;
+  double frames_top = 0.0, row_height = 0.0, foot_top = 0.0;
 };
 
 ContactLayout layout_of(const ContactSheet& sheet) {
@@ -67,19 +78,24 @@ ContactLayout layout_of(const ContactSheet& sheet) {
     for (std::string& line : lines_of(ruler, text, kFoot, text_width)) layout.foot.push_back(std::move(line));
   const double heading_px = static_cast<double>(layout.heading.size()) * leading_px(kTitle);
   layout.frames_top = std::round(kMargin + heading_px + (layout.heading.empty() ? 0.0 : 6.0));
-  layout.foot_top = layout.frames_top + static_cast<double>(rows) * (layout.frame_height + kFrameText);
+  std::size_t most = 1;
+  for (const ContactFrame& frame : sheet.frames)
+    most = std::max(most, figure_lines(ruler, frame, layout.frame_width).size());
+  layout.row_height = layout.frame_height + kFrameText + static_cast<double>(most - 1) * leading_px(kFigure);
+  layout.foot_top = layout.frames_top + static_cast<double>(rows) * layout.row_height;
   const double foot_px = static_cast<double>(layout.foot.size()) * leading_px(kFoot);
   layout.height = static_cast<int>(std::ceil(layout.foot_top + foot_px + kMargin - 14.0));
   return layout;
 }
 
-// One picture with its two lines below, the picture's top left corner at `at`.
+// One picture with its lines below, the picture's top left corner at `at`.
 void draw_frame(Drawing& drawing, const ContactFrame& frame, const Picture& picture, const SheetPoint& at) {
   const Box box{at.x, at.y, static_cast<double>(picture.width), static_cast<double>(picture.height)};
   drawing.paint(picture, box, false);
   drawing.stroke(grown(box, 0.5), {with_opacity(kDarkInk, 0.35), 1.0});
   drawing.write(shortened(drawing, frame.name, kName, box.width), {at.x, box.bottom() + 32.0}, kName);
-  drawing.write(shortened(drawing, frame.figure, kFigure, box.width), {at.x, box.bottom() + 58.0}, kFigure);
+  write_lines(drawing, figure_lines(drawing, frame, box.width), at.x, box.bottom() + 58.0 - kFigure.size_px,
+              kFigure);
 }
 
 // Patches and their meanings on one line that ends at `right`; what does not fit is left out.
@@ -166,8 +182,7 @@ Picture contact_sheet(const ContactSheet& sheet) {
                row = static_cast<double>(i / layout.columns);
     draw_frame(drawing, sheet.frames[i],
                scaled(sheet.frames[i].picture, layout.frame_width, layout.frame_height),
-               {kMargin + column * (layout.frame_width + kGap),
-                layout.frames_top + row * (layout.frame_height + kFrameText)});
+               {kMargin + column * (layout.frame_width + kGap), layout.frames_top + row * layout.row_height});
   }
   write_lines(drawing, layout.foot, kMargin, layout.foot_top, kFoot);
   return drawing.picture();

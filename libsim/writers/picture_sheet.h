@@ -28,7 +28,7 @@ Picture picture_sheet(const Picture& picture, const PictureStrip& strip);
 struct ContactFrame {
   Picture picture;
   std::string name;    ///< "white board at 3"
-  std::string figure;  ///< second line, quieter: "lit:shadow 3.1 : 1 (1.6 stops)"
+  std::string figure;  ///< below, quieter, in as many lines as it has or needs: "lit:shadow 3.1 : 1"
 };
 
 inline constexpr std::size_t kMostFrames = 36;

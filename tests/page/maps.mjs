@@ -25,5 +25,21 @@ await withPage('report.html', async (page) => {
   await page.mouse.move(...spot);
   assert.ok((await told()).includes(`${at(2, 1).toFixed(2)} stops`), await told());
   assert.equal(await svg.getAttribute('role'), 'application');
+
+  // Where no edge runs it says so; a thing is told from that; what is finer than the cells is not told finer.
+  const softness = page.locator('#edges figure.map').first(), edges = JSON.parse(await softness.locator('script').textContent());
+  const tell = async (cell) => {
+    await softness.locator('svg').focus();
+    const from = await softness.evaluate((each) => each.querySelector('svg').dataset.cell?.split(',').map(Number));
+    const [i, j] = from ?? [edges.columns >> 1, edges.rows >> 1], toI = cell % edges.columns, toJ = Math.floor(cell / edges.columns);
+    for (let k = 0; k < Math.abs(toI - i); ++k) await page.keyboard.press(toI > i ? 'ArrowRight' : 'ArrowLeft');
+    for (let k = 0; k < Math.abs(toJ - j); ++k) await page.keyboard.press(toJ > j ? 'ArrowDown' : 'ArrowUp');
+    return softness.locator('output').textContent();
+  };
+  const open = edges.values.indexOf(false), covered = edges.values.indexOf(null), edge = edges.values.findIndex((value) => value > 0);
+  assert.ok(open >= 0 && covered >= 0);
+  assert.match(await tell(open), /: no edge that can be followed/);
+  assert.match(await tell(covered), /: under a thing/);
+  if (edge >= 0) assert.match(await tell(edge), edges.values[edge] < edges.least ? /: under [\d.]+ mm$/ : /: [\d.]+ mm ±/);
   assert.match(await svg.getAttribute('aria-label'), /^Falloff/);
 });

@@ -124,6 +124,42 @@ TEST_F(LessonVerb, the_blank_sheet_shows_no_figure_and_the_worksheet_no_answer) 
   EXPECT_EQ(bytes("one-worksheet.png"), worksheet);
 }
 
+TEST_F(LessonVerb, set_reaches_the_lessons_keys_and_makes_any_set_a_lesson) {
+  const Words quickly = Words{"--pixels", "16", "-o", "class"} + kRoughly;
+  write("one.toml", of_one());
+  const Words fewer{"--set", "lesson.vary=board.fill.distance=15cm,25cm", "--set", "lesson.question=Why?"};
+  const json answered = answer(Words{"lesson", "one.toml"} + fewer + quickly);
+  EXPECT_EQ(answered.at("points").size(), 2u);
+  EXPECT_THAT(run(Words{"lesson", "one.toml", "-q"} + fewer + quickly).out, HasSubstr("Why?"));
+  write("none.toml", kSmallSet);
+  EXPECT_EQ(run(Words{"lesson", "none.toml", "-q"} + fewer + quickly).status, 0);
+  const Outcome misspelt = run({"lesson", "one.toml", "--set", "lesson.vari=x"});
+  EXPECT_EQ(misspelt.status, 3);
+  EXPECT_THAT(misspelt.err, HasSubstr("did you mean vary?"));
+}
+
+TEST_F(LessonVerb, full_prints_the_lessons_keys_where_there_is_one_and_reads_them_back) {
+  write("one.toml", of_one() + "build = \"\"\"\nCut \"a\" card.\n\nMeasure.\"\"\"\n");
+  const Outcome full = run({"check", "one.toml", "--full", "--set", "lesson.question=Why?"});
+  EXPECT_THAT(full.out, AllOf(HasSubstr("\n[lesson]\nquestion = \"Why?\""), HasSubstr("\nfigures = \"\"")));
+  write("again.toml", full.out);
+  EXPECT_EQ(run({"check", "again.toml", "--full"}).out, full.out);
+  write("none.toml", kSmallSet);
+  EXPECT_THAT(run({"check", "none.toml", "--full"}).out, Not(HasSubstr("[lesson]")));
+}
+
+TEST_F(LessonVerb, says_with_and_without_where_it_is_varied_whether_a_thing_is_there) {
+  write("one.toml", of_one());
+  const json document =
+      answer(Words{"lesson", "one.toml", "--pixels", "16", "--set",
+                   "lesson.vary=board.fill.distance=15cm,20cm; board.fill.used=true,false"} +
+             kRoughly);
+  std::set<std::string> values;
+  for (const auto& [letter, value] : document.at("letters").items()) values.insert(value);
+  EXPECT_EQ(values, (std::set<std::string>{"15cm, with fill", "15cm, without fill", "20cm, with fill",
+                                           "20cm, without fill"}));
+}
+
 TEST_F(LessonVerb, says_what_a_lesson_lacks) {
   write("none.toml", kSmallSet);
   EXPECT_THAT(run({"lesson", "none.toml"}).err, HasSubstr("has no [lesson]"));
@@ -157,7 +193,7 @@ void expect_known(const Read& read, double expected, const std::string& what) {
 // and high, its sill 15 cm above the table; the meter, 5 cm
 // up, faces it.
 TEST_F(LessonVerb, lesson_2_light_by_distance_is_lamberts) {
-  const auto read = figures("02_how_far_is_far", 0);
+  const auto read = figures("02_how_far_is_far", 1);
   const double distances[] = {0.4, 0.8, 1.6, 3.2};
   ASSERT_EQ(read.size(), 4u);
   for (std::size_t i = 0; i < 4; ++i) {

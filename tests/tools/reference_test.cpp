@@ -45,6 +45,10 @@ class Reference : public ProgramTest {
   }
 };
 
+bool is_installed(const std::string& shell) {
+  return std::system(("command -v " + shell + " >/dev/null").c_str()) == 0;
+}
+
 TEST_F(Reference, every_option_of_every_verb_is_in_the_manual_and_in_each_completion) {
   const std::string manual = run({"--manual", "fillside"}).out;
   const std::vector<std::string> all = verbs();
@@ -73,6 +77,72 @@ TEST_F(Reference, bash_completes_a_verbs_options) {
       "COMP_WORDS=(fillside cal); COMP_CWORD=1; _fillside; echo \"${COMPREPLY[@]}\"'");
   EXPECT_EQ(said, "--precision\ncalendar\n");
 }
+
+TEST_F(Reference, bash_leaves_a_files_name_with_a_blank_whole) {
+  write("completion", run({"--completion", "bash"}).out);
+  write("my table.toml", "");
+  EXPECT_EQ(
+      said_by("bash -c '. ./completion; complete -p fillside; COMP_WORDS=(fillside meter my); COMP_CWORD=2; "
+              "_fillside; echo \"${#COMPREPLY[@]}: ${COMPREPLY[0]}\"'"),
+      "complete -o filenames -F _fillside fillside\n1: my table.toml\n");
+}
+
+/// zsh completes in a terminal alone, here one of its own making.
+constexpr const char* kAskZsh = R"(
+zmodload zsh/zpty
+zpty it "ZDOTDIR=$PWD TERM=dumb zsh -d -i"
+zpty -r it said '*ready*'
+zpty -w -n it "$1"$'\t'
+zpty -r it said '*<<*>>*'
+print -rn -- ${${said##*<<}%%>>*}
+)";
+constexpr const char* kZshrc = R"(
+fpath=($PWD/functions $fpath)
+autoload -Uz compinit
+compinit -u -D
+completed() { zle complete-word; print -r -- "<<$BUFFER>>" }
+zle -N completed
+bindkey '^I' completed
+print ready
+)";
+
+/// Once for each of these shells that is there.
+class CompletedBy : public Reference, public testing::WithParamInterface<std::string> {
+ protected:
+  /// The word that the shell makes of the line's last; empty when it knows none.
+  std::string word_for(const std::string& line) const {
+    if (GetParam() == "fish") {
+      write("completion", run({"--completion", "fish"}).out);
+      const std::string said = said_by("HOME=. fish -N -c 'source completion; complete -C \"" + line + "\"'");
+      return said.substr(0, said.find_first_of("\t\n"));
+    }
+    std::filesystem::create_directory(at("functions"));
+    write("functions/_fillside", run({"--completion", "zsh"}).out);
+    write(".zshrc", kZshrc);
+    write("ask", kAskZsh);
+    const std::string said = said_by("timeout 120 zsh -f ask '" + line + "'");
+    if (said == line) return "";
+    const std::string words = said.substr(0, said.find_last_not_of(' ') + 1);
+    return words.substr(words.rfind(' ') + 1);
+  }
+};
+GTEST_ALLOW_UNINSTANTIATED_PARAMETERIZED_TEST(CompletedBy);
+
+TEST_P(CompletedBy, a_shell_finds_verbs_their_options_and_those_before_a_verb) {
+  EXPECT_EQ(word_for("fillside cal"), "calendar");
+  EXPECT_EQ(word_for("fillside meter --pre"), "--precision");
+  EXPECT_EQ(word_for("fillside meter -q --pre"), "--precision");
+  EXPECT_EQ(word_for("fillside --comp"), "--completion");
+  EXPECT_EQ(word_for("fillside calendar --shad"), "") << "another verb's";
+}
+
+std::vector<std::string> shells_that_are_there() {
+  std::vector<std::string> shells{"fish", "zsh"};
+  std::erase_if(shells, [](const std::string& shell) { return !is_installed(shell); });
+  return shells;
+}
+INSTANTIATE_TEST_SUITE_P(Completion, CompletedBy, testing::ValuesIn(shells_that_are_there()),
+                         [](const auto& shell) { return shell.param; });
 
 TEST_F(Reference, both_man_pages_are_taken_by_scdoc) {
   for (const char* page : {"fillside", "fillside-scene"}) {

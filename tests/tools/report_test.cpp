@@ -33,6 +33,7 @@ TEST_F(Report, writes_one_file_that_tells_everything_once) {
   for (const char* id : {"picture", "relight", "light", "maps", "camera", "edges", "set", "care", "made"})
     EXPECT_THAT(page, HasSubstr("<section id=\"" + std::string(id) + "\"")) << id;
   EXPECT_THAT(page, Not(HasSubstr("<section id=\"day\"")));  // nobody said where on Earth it is
+  EXPECT_THAT(page, HasSubstr("role=\"img\" aria-label=\"Softness\""));
   EXPECT_THAT(page, HasSubstr("fillside report small.toml --pixels 24"));
 }
 
@@ -63,6 +64,7 @@ TEST_F(Report, tells_the_days_light_where_place_and_clock_are_known) {
   const std::string page = text_of("small-report.html");
   EXPECT_THAT(page, HasSubstr("<section id=\"day\""));
   EXPECT_THAT(page, HasSubstr("10 Mar 2026 by the hour"));
+  EXPECT_THAT(page, HasSubstr("alt=\"Exposure values at the dish over the hours and dates of 2026\""));
   EXPECT_THAT(page, HasSubstr("21 Dec"));
 }
 

@@ -113,6 +113,24 @@ TEST(Page, a_map_has_its_values_a_legend_and_a_table) {
   }
 }
 
+TEST(Page, a_map_shows_what_is_beneath_where_it_has_no_value_and_tells_no_value_there) {
+  Map map = map_of(8, 4, [](double x, double) { return x > 0.0 ? x : std::nan(""); });
+  map.title = "Softness", map.unit = "mm";
+  PageMaps::Sheet sheet{"", map, std::vector<float>(32, std::nanf(""))};
+  sheet.beneath.assign(32, 1.0f);
+  sheet.beneath[0] = std::nanf("");  // under a thing
+  sheet.where_none = "no edge";
+  const auto page_of = [&] { return page_html(page_with(PageMaps{{sheet}})); };
+  const std::string light = page_of();
+  EXPECT_THAT(light, Not(HasSubstr("<caption>Softness")));  // it would be a table of gaps
+  if (page_has_scripts()) {
+    EXPECT_THAT(light, HasSubstr("\"where_none\":\"no edge\""));
+    EXPECT_THAT(light, HasSubstr("\"values\":[null,false,false,false,2.5,"));
+  }
+  sheet.beneath[1] = 0.0f;
+  EXPECT_NE(page_of(), light) << "a darker place looks darker";
+}
+
 TEST(Page, all_images_say_what_they_show) {
   Page page = page_with(PagePicture{blank_picture(4, 3), "a tart", ""});
   page.sections[0].blocks.push_back(PageRoom{blank_picture(4, 3), "the set", {}});

@@ -19,11 +19,14 @@ export function liveMap(figure) {
     const across = (i + 0.5) / data.columns, down = (j + 0.5) / data.rows;
     spot.setAttribute('transform', `translate(${plotX + across * plotWidth} ${plotY + down * plotHeight})`);
     svg.classList.add('reading');
+    svg.dataset.cell = cell;
     const x = left + across * (right - left), y = far + down * (near - far);
     const where = `${Math.abs(x).toFixed(0)} cm ${x < 0 ? 'left' : 'right'}, ${Math.abs(y).toFixed(0)} cm ${y < 0 ? 'in front' : 'behind'}`;
     const half = data.half_widths[at];
-    readout.value = data.values[at] === null
-      ? `${where}: under a thing`
+    const none = { null: 'under a thing', false: data.where_none }[data.values[at]];
+    const tooFine = data.least > 0 && data.values[at] < data.least && `under ${value(data.least)}`;
+    readout.value = none !== undefined || tooFine
+      ? `${where}: ${none ?? tooFine}`
       : `${where}: ${value(data.values[at])}${half ? ` ± ${half.toPrecision(2)}` : ''}`;
   };
   const within = (number, count) => Math.min(count - 1, Math.max(0, number));
