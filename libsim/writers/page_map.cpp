@@ -143,9 +143,16 @@ std::string legend_svg(const Plot& plot, ColourScale scale) {
   return svg;
 }
 
+/// Of its own in the page: several blocks of maps number theirs from the first on.
+std::string clip_id(const std::string& title, int number) {
+  std::string id = fmt::format("clip-{}-", number);
+  for (const char c : title) id += (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ? c : '-';
+  return id;
+}
+
 std::string map_svg(const PageMaps::Sheet& sheet, const std::string& title, int number) {
   const Plot plot(sheet.map);
-  const std::string id = fmt::format("map-clip-{}-{}", number, static_cast<int>(plot.height));
+  const std::string id = clip_id(title, number);
   return fmt::format(
              "<svg viewBox=\"0 0 {:.0f} {:.0f}\" role=\"img\" aria-label=\"{}\"><clipPath id=\"{}\">"
              "<rect x=\"{:.2f}\" y=\"{:.2f}\" width=\"{:.2f}\" height=\"{:.2f}\"/></clipPath>"

@@ -6,7 +6,7 @@ await withPage('report.html', async (page) => {
   for (const picture of await page.locator('img').all()) assert.ok(await picture.isVisible(), await picture.getAttribute('alt'));
   assert.equal(await page.locator('.slider img').count(), 3);
   assert.ok((await page.locator('.relight .parts img').count()) >= 4);
-  assert.equal(await page.locator('.map svg').count(), 6);
+  assert.equal(await page.locator('.map svg').count(), 9); // falloff, fill and softness of three sets
   for (const map of await page.locator('.map svg').all()) assert.ok(await map.isVisible());
   assert.ok((await page.locator('table').count()) >= 10);
   assert.equal(await page.locator('button, input, canvas').count(), 0);
