@@ -13,6 +13,13 @@ namespace fillside::tools {
 namespace {
 
 constexpr std::size_t kIndent = 7;
+constexpr double kArithmetic = 1e-8;  // as far as the last digits of a double may be off: not worth a word
+
+/// All its lines begin under the check's words.
+std::string indented(const std::string& text) {
+  std::string lines = wrapped(std::string(kIndent - 1, '.') + ' ' + text, kIndent);
+  return lines.replace(0, kIndent, kIndent, ' ');
+}
 
 /// With its error bar where there is one, else to the digits that tell.
 std::string computed_text(const LightCheck& check) {
@@ -23,11 +30,11 @@ std::string computed_text(const LightCheck& check) {
 std::string lines_of(const LightCheck& check) {
   const std::string figures =
       fmt::format("{:>9.7g} {:<5} {}", check.expected, check.unit, computed_text(check));
-  std::string source = std::string(kIndent, ' ') + check.source;
-  if (check.tolerance > 0.0 && !check.because.empty())
+  std::string source = check.source;
+  if (check.tolerance > kArithmetic)
     source += fmt::format("; may be off by {:g}: {}", check.tolerance, check.because);
   return fmt::format("{:<6} {:<54} {}\n", holds(check) ? "ok" : "FAILS", check.what, figures) +
-         wrapped(source, kIndent);
+         indented(source);
 }
 
 std::size_t count_of(const std::vector<LightCheck>& checks) {

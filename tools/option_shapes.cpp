@@ -39,6 +39,7 @@ void add_words_after(CLI::App& verb, const std::string& name, const char* kind, 
   verb.add_option(name, take_all, help)
       ->type_name(kind)
       ->expected(0, CLI::detail::expected_max_vector_size)
+      ->allow_extra_args(true)
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
 }
 
