@@ -158,7 +158,7 @@ TEST_F(Shards, of_two_studies_in_two_folders_are_not_merged) {
   EXPECT_EQ(merged.status, 3);
   EXPECT_THAT(merged.err, AllOf(HasSubstr("b/small-series/shard-2-of-2.json"), HasSubstr("seed 5")));
   EXPECT_THAT(run(series({"-o", "all", "--merge", "a", "nowhere"})).err,
-              HasSubstr("there is no folder 'nowhere/small-series'"));
+              HasSubstr("there is no folder \"nowhere/small-series\""));
 }
 
 TEST_F(Shards, that_were_killed_are_said_to_have_stopped_early_and_go_on) {
