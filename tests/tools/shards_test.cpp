@@ -142,7 +142,7 @@ TEST_F(Shards, of_another_seed_precision_scene_or_number_are_refused) {
       EXPECT_THAT(outcome.err, AllOf(HasSubstr("shard-1-of-2.json"), HasSubstr(why)));
     }
   };
-  refused({"--seed", "9"}, "with another seed or precision (seed 1, precision 2 stops; here it is seed 9");
+  refused({"--seed", "9"}, "with another seed or precision (seed 1, precision 2 stop; here it is seed 9");
   refused({"--set", "room.walls=0.31"}, "of another scene");
   refused({"--figure", "meter.dish up.lx"}, "with other figures");
   refused({"--unbiased"}, "--unbiased");
