@@ -49,11 +49,11 @@ class Shards : public ProgramTest {
   void run_at_once(const std::vector<Words>& commands) const {
     std::string line = "cd '" + at("").string() + "'";
     for (const Words& words : commands) {
-      line += (&words == &commands.front() ? " && ( " : "; ( ") + std::string(FILLSIDE_PROGRAM);
+      line += std::string(&words == &commands.front() ? " && { ( " : " ( ") + FILLSIDE_PROGRAM;
       for (const std::string& word : words) line += " '" + word + "'";
       line += " >/dev/null 2>&1 || touch failed ) &";
     }
-    line += " wait";
+    line += " wait; }";
     EXPECT_EQ(std::system(line.c_str()), 0);
     EXPECT_FALSE(fs::exists(at("failed")));
   }
