@@ -224,6 +224,8 @@
 #include "libsim/what_if/card_reader.h"    // a set card read back
 #include "libsim/what_if/card_remarks.h"   // what follows from a card's measures and helps the hand
 #include "libsim/what_if/card_sentence.h"  // the fixed words of a set card, once
+#include "libsim/what_if/check_families.h"   // the families of light checks
+#include "libsim/what_if/checked_set.h"      // bare sets with known answers
 #include "libsim/what_if/claims.h"         // claims
 #include "libsim/what_if/comparison.h"     // what differs between two sets that were read side by side
 #include "libsim/what_if/cut_list.h"       // the boards of a set cut out of the sheets that shops sell
@@ -242,6 +244,7 @@
 #include "libsim/what_if/image_search.h"  // looking for mirror images
 #include "libsim/what_if/input_uncertainty.h"  // how far each number of a set may be off
 #include "libsim/what_if/light_field.h"        // the light at a point as a whole
+#include "libsim/what_if/light_checks.h"       // does this copy compute light as the books have it
 #include "libsim/what_if/map_reading.h"        // A plane measured to a wanted precision, for any of its maps
 #include "libsim/what_if/named_section.h"      // from the name that results use for a thing back to its
 #include "libsim/what_if/obstacles.h"          // what stands where it may not

@@ -38,6 +38,7 @@ std::string command_of(const CLI::App& verb) {
   for (const CLI::Option* option : verb.get_options()) {
     const auto name = option->get_lnames().empty() ? "" : "--" + option->get_lnames().front();
     if (name == "--threads" || name == "--out" || name == "--quiet" || name == "--json") continue;
+    if (name == "--shard" || name == "--merge") continue;  // who measured what does not change it
     const bool flag = !option->get_positional() && option->get_items_expected_max() == 0;
     for (const std::string& word : option->results())
       command += (option->get_positional() ? "" : " " + name) + (flag ? "" : " " + for_shell(word));

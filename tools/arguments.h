@@ -12,6 +12,7 @@
 #include "libsim/what_if/cut_list.h"
 #include "libsim/what_if/place.h"
 #include "libsim/what_if/series.h"
+#include "tools/shard.h"
 #include "tools/variant.h"
 
 namespace fillside::tools {
@@ -39,7 +40,7 @@ struct Arguments {
   std::string stem;  ///< --name: what the files are called; empty: as the scene
   bool json = false, quiet = false;
   // check
-  bool full = false;
+  bool full = false, light = false;
   // meter
   bool exposure = false, shadows = false, relief = false, casts = false;
   // map
@@ -56,6 +57,9 @@ struct Arguments {
   bool pictures = false;
   // series
   std::vector<SeriesAxis> axes;  ///< --vary; its --figure words stand in `figures`
+  std::optional<Shard> shard;
+  bool merge = false;
+  std::vector<std::string> merged;  ///< --merge: folders; empty: the one of -o
   // place
   std::vector<Want> wants;
   std::vector<Freedom> freedoms;  ///< --move

@@ -22,10 +22,12 @@ const std::array<VerbPage, 14> kVerbPages{
              "The starter goes to a new file, or to standard output. A file that exists is left alone.",
              "fillside scene my_table.toml"},
     VerbPage{
-        "check", "SCENE... [options]", "Is the scene sound, and does it show what it claims?",
+        "check", "SCENE... [options] | --light", "Is the scene sound, and does it show what it claims?",
         "First it looks the set over: boards in the picture, a board, the camera or you in the key's way, "
         "food that hangs in the air or is not seen, a window mirrored in soup or glass, sun on foil; each "
-        "with what to do. Then every [[claim]] of the scene is measured: status 1 when one does not hold.",
+        "with what to do. Then every [[claim]] of the scene is measured: status 1 when one does not hold. "
+        "--light looks at the program itself: windows, skies, lamps, cards, glass, sun and meter against "
+        "published values, each with its source.",
         "fillside check my_table.toml"},
     VerbPage{"meter", "SCENE... [options]", "What meters read, and who sends the light",
              "Five meters stand in the dish's place with the food taken away; the scene's own meters and the "
@@ -62,12 +64,15 @@ const std::array<VerbPage, 14> kVerbPages{
         "changes. --map and --pictures write files.",
         "fillside compare my_table.toml --variant \"no board: board.fill.used=false\""},
     VerbPage{
-        "series", "SCENE --vary KEY=VALUES [--vary KEY=VALUES] [options]",
+        "series", "SCENE --vary KEY=VALUES [--vary KEY=VALUES] [--shard K/N | --merge] [options]",
         "A table and a curve of what one key, or two, do",
         "Every value is checked before the first is measured. Makes SCENE-series.png, a curve with error "
         "bars "
         "(for two keys SCENE-series-FIGURE.png, a field of figures), and SCENE-series.csv. What is finished "
-        "is kept in SCENE-series/: an interrupted run goes on where it stopped.",
+        "is kept in SCENE-series/: an interrupted run goes on where it stopped. Up to 10,000 sets: --shard "
+        "lets "
+        "several processes or machines share them, --merge then gives the answer, to the byte that of one "
+        "run.",
         "fillside series my_table.toml --vary \"board.fill.distance=15cm,20cm,30cm,45cm\""},
     VerbPage{
         "place", "SCENE --want WISH... --move KEY=VALUES... [options]",

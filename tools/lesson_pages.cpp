@@ -23,7 +23,7 @@ std::string value_of(const LessonAnswer& answer, std::size_t point) {
 }
 
 std::vector<std::string> captions_of(const LessonAnswer& answer) {
-  return {fmt::format("All at one exposure: {}. {}, fillside {}", to_text(answer.pictures.settings),
+  return {fmt::format("All at one exposure: {}. {}, fillside {}", to_text(answer.settings),
                       effort_text(answer.series.effort), FILLSIDE_VERSION)};
 }
 
@@ -37,7 +37,7 @@ Picture for_the_wall(const Picture& picture) {
 std::vector<ContactFrame> lettered(const LessonAnswer& answer) {
   std::vector<ContactFrame> frames;
   for (std::size_t place = 0; place < answer.order.size(); ++place)
-    frames.push_back({answer.pictures.pictures[answer.order[place]], letter(place), ""});
+    frames.push_back({answer.pictures[answer.order[place]], letter(place), ""});
   return frames;
 }
 
@@ -116,7 +116,7 @@ Picture lesson_sheet(const LessonAnswer& answer) {
   for (std::size_t p = 0; p < series.points.size(); ++p) {
     std::string figures = burned_in(series, p, 0);
     for (std::size_t f = 1; f < series.figures.size(); ++f) figures += '\n' + burned_in(series, p, f);
-    sheet.frames.push_back({for_the_wall(answer.pictures.pictures[p]), value_of(answer, p), figures});
+    sheet.frames.push_back({for_the_wall(answer.pictures[p]), value_of(answer, p), figures});
   }
   return contact_sheet(sheet);
 }
@@ -165,7 +165,7 @@ LessonPage answers_of(const LessonAnswer& answer) {
                  {.heading = "Which letter was which", .paragraphs = {order_text(answer)}}};
   LessonBlock shown{.heading = ""};
   for (std::size_t p = 0; p < answer.order.size(); ++p)
-    shown.frames.push_back({answer.pictures.pictures[p], letter_of(answer, p) + ": " + value_of(answer, p),
+    shown.frames.push_back({answer.pictures[p], letter_of(answer, p) + ": " + value_of(answer, p),
                             burned_in(answer.series.series, p, 0)});
   page.blocks.push_back(std::move(shown));
   if (answer.series.series.axes.size() == 1)

@@ -20,7 +20,8 @@ struct LessonAnswer {
   const Description& description;
   LessonSection lesson;
   SeriesAnswer series;
-  SeriesPictures pictures;
+  Settings settings;  ///< of all pictures
+  std::vector<Picture> pictures;
   std::vector<std::size_t> order;  ///< which point stands at A, B, C, ...
 };
 

@@ -8,6 +8,7 @@
 #include "tools/edited_scene.h"
 #include "tools/help_pages.h"
 #include "tools/stock_words.h"
+#include "tools/vary.h"
 
 namespace fillside::tools {
 namespace {
@@ -26,10 +27,10 @@ void refuse_one_name_twice(const std::vector<Variant>& variants) {
 }
 
 void refuse_too_many(const std::vector<SeriesAxis>& axes) {
-  constexpr std::size_t kMostSets = 200;
   std::size_t sets = 1;
   for (const SeriesAxis& axis : axes) sets *= axis.values.size();
-  if (sets > kMostSets) throw Misuse{fmt::format("--vary: {} sets are more than {}", sets, kMostSets)};
+  if (sets > kMostSeriesSets)
+    throw Misuse{fmt::format("--vary: {} sets are more than {}; give fewer values", sets, kMostSeriesSets)};
   if (axes.size() == 2 && axes[0].key == axes[1].key)
     throw Misuse{fmt::format("--vary: {} is varied twice", in_quotes(axes[0].key))};
 }
@@ -72,6 +73,10 @@ void refuse_contradictions(const Arguments& a) {
   if (a.verb == "scene") return;
   if (a.verb == "rules" && a.seconds) throw Misuse{"rules measures to a --precision, not for some --seconds"};
   if (a.verb == "rules") return;
+  if (a.light && (!a.scenes.empty() || a.full || !a.edits.empty() || a.precision || a.seconds))
+    throw Misuse{
+        "--light looks at the program, not at a scene; only --seed, --threads, --json and -q go with it"};
+  if (a.light) return;
   if (a.scenes.empty())
     throw Misuse{fmt::format("{} needs a scene; fillside scene writes one to start with", a.verb)};
   if (a.verb == "calendar" && a.scenes.size() > 1)
@@ -84,6 +89,10 @@ void refuse_contradictions(const Arguments& a) {
   if (a.verb == "series" && (a.axes.empty() || a.axes.size() > 2))
     throw Misuse{"series takes --vary once or twice; for example --vary board.fill.distance=15cm,20cm,30cm"};
   if (a.verb == "series") refuse_too_many(a.axes);
+  if (a.shard && a.merge)
+    throw Misuse{"--shard measures a part, --merge puts all together: give one of the two"};
+  if ((a.shard || a.merge) && a.scenes.front() == "-")
+    throw Misuse{"shards take a scene from a file, so that all of them read the same"};
   if (a.verb == "place" && a.scenes.size() > 1)
     throw Misuse{fmt::format("place takes one scene; {} is a second one", in_quotes(a.scenes[1]))};
   if (a.verb == "place" && (a.wants.empty() || a.freedoms.empty()))

@@ -27,6 +27,22 @@ void add_switch(CLI::App& verb, const std::string& names, bool& on, const std::s
   verb.add_flag(names, on, help)->disable_flag_override();
 }
 
+void add_words_after(CLI::App& verb, const std::string& name, const char* kind, const std::string& help,
+                     const std::function<void(const std::vector<std::string>&)>& take) {
+  const auto take_all = [take](const CLI::results_t& words) {
+    std::vector<std::string> given;
+    for (const std::string& word : words)
+      if (!word.empty()) given.push_back(word);  // none at all comes as an empty one
+    take(given);
+    return true;
+  };
+  verb.add_option(name, take_all, help)
+      ->type_name(kind)
+      ->expected(0, CLI::detail::expected_max_vector_size)
+      ->allow_extra_args(true)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
 void add_words(CLI::App& verb, const std::string& name, const Take& take) {
   const auto take_all = [take](const CLI::results_t& words) {
     for (const std::string& word : words) take(word);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -10,6 +11,7 @@
 #include "tools/figure_json.h"
 #include "tools/meter_table.h"
 #include "tools/open_scene.h"
+#include "tools/series_set.h"
 #include "tools/vary.h"
 
 namespace fillside::tools {
@@ -23,6 +25,24 @@ std::optional<bool> told_from_before(const Series& series, std::size_t point, st
   if (!before) return std::nullopt;
   return can_be_told_apart(before->figures[figure], series.points[point].figures[figure],
                            series.figures[figure].unit);
+}
+
+bool fell_short(const SeriesAnswer& answer, const SeriesPoint& point) {
+  return !answer.effort.seconds && point.reached_stops > answer.effort.precision.si;
+}
+
+/// "2 of 40 sets did not reach ±0.03 stop; the widest error bar among their readings is ±0.05 stop (at 90
+/// cm)."
+std::string shortfall_text(const SeriesAnswer& answer) {
+  const auto& points = answer.series.points;
+  const auto short_ones =
+      std::ranges::count_if(points, [&](const SeriesPoint& point) { return fell_short(answer, point); });
+  if (short_ones == 0) return "";
+  const auto worst = std::ranges::max_element(points, {}, &SeriesPoint::reached_stops);
+  return fmt::format(
+      "{} of {} sets did not reach ±{}: the widest error bar among their readings is ±{:.3f} stop, at {}.\n",
+      short_ones, points.size(), to_text(answer.effort.precision), worst->reached_stops,
+      point_name(answer.series.axes, *worst));
 }
 
 std::string figure_heading(const SeriesFigure& figure) {
@@ -58,6 +78,7 @@ std::string series_table(const SeriesAnswer& answer) {
   std::string text = fmt::format("{}\n\n{}\n", series_title(answer), to_text(table));
   if (any_alike)
     text += "≈ cannot be told apart from the value above it: their difference's error bar reaches zero.\n";
+  text += shortfall_text(answer);
   return text + fmt::format("Error bars: 95 % intervals. All values share their sample numbers. {}.\n",
                             effort_text(answer.effort));
 }
@@ -80,7 +101,11 @@ Json series_json(const SeriesAnswer& answer) {
       figure["told_from_the_one_before"] = told ? Json(*told) : Json(nullptr);
       read.push_back(std::move(figure));
     }
-    points.push_back({{"values", values}, {"scene_hash", answer.scene_hashes[p]}, {"figures", read}});
+    points.push_back({{"values", values},
+                      {"scene_hash", answer.scene_hashes[p]},
+                      {"reached_stops", number_json(series.points[p].reached_stops)},
+                      {"precision_reached", !fell_short(answer, series.points[p])},
+                      {"figures", read}});
   }
   return {{"schema", "fillside.series/1"},
           {"title", answer.title},

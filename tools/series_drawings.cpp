@@ -58,7 +58,8 @@ Picture series_grid(const SeriesAnswer& answer, std::size_t f) {
   const Series& series = answer.series;
   const SeriesAxis &along = series.axes.front(), &across = series.axes.back();
   GridSheet sheet{.title = fmt::format("{}: {}", answer.title, figure_title(series.figures[f].name)),
-                  .note = fmt::format("{}, with 95 % error bars", series.figures[f].unit),
+                  .note = series.figures[f].unit +
+                          (series.points.size() > kMostWrittenCells ? "" : ", with 95 % error bars"),
                   .across_title = title_with_unit(across),
                   .along_title = title_with_unit(along),
                   .across = {},

@@ -68,33 +68,36 @@ std::string figure_text(const SeriesFigure& figure, const Estimate& value) {
 
 }  // namespace
 
-void check_pictures(const Arguments& arguments, const SeriesSets& sets) {
-  if (sets.descriptions.size() <= kMostFrames) return;
+void check_pictures(const Arguments& arguments) {
+  const std::size_t count = points_of(arguments.axes).size();
+  if (count <= kMostFrames) return;
   throw SceneError({problem_at(
-      {"--pictures", 0, 0},
-      fmt::format("a contact sheet holds {} pictures, not {}", kMostFrames, sets.descriptions.size()),
+      {"--pictures", 0, 0}, fmt::format("a contact sheet holds {} pictures, not {}", kMostFrames, count),
       arguments.axes.size() == 2 ? "vary one key, or give fewer values" : "give fewer values")});
 }
 
-SeriesPictures series_pictures(const Arguments& arguments, const SeriesSets& sets, const Series& series,
-                               const Description& exposed_for, const std::optional<Anchor>& anchor,
-                               const SeriesStore& store) {
-  const Effort effort = picture_effort(arguments, sets.descriptions.front());
+PictureRound picture_round(const Arguments& arguments, const SeriesSets& sets, const Description& exposed_for,
+                           const std::optional<Anchor>& anchor) {
+  const Effort effort = picture_effort(arguments, sets.first);
   const FixedExposure exposure = exposure_for(arguments, exposed_for, anchor, effort);
-  const std::string look =
-      fmt::format("{}px-{:.8g}lx-{}{}", arguments.pixels.value_or(kUsualPixels), exposure.metered.si,
-                  effort_text(effort), effort.unbiased ? "-unbiased" : "");
-  SeriesPictures taken_pictures{{}, exposure.settings, effort};
-  for (std::size_t p = 0; p < series.points.size(); ++p) {
-    auto picture = store.kept_picture(sets.descriptions[p], look);
+  return {exposure, effort, anchor ? anchor->factor : 1.0,
+          fmt::format("{}px-{:.8g}lx-{}{}", arguments.pixels.value_or(kUsualPixels), exposure.metered.si,
+                      effort_text(effort), effort.unbiased ? "-unbiased" : "")};
+}
+
+std::vector<Picture> series_pictures(const Arguments& arguments, const SeriesSets& sets,
+                                     const PictureRound& round, const SeriesStore& store) {
+  std::vector<Picture> pictures;
+  for (std::size_t p = 0; p < sets.points.size(); ++p) {
+    auto picture = store.kept_picture(sets.descriptions[p], round.look);
     if (!picture) {
-      picture = taken(arguments, sets.descriptions[p], point_name(series.axes, series.points[p]),
-                      anchor ? anchor->factor : 1.0, exposure, effort);
-      store.keep_picture(sets.descriptions[p], look, *picture);
+      picture = taken(arguments, sets.descriptions[p], point_name(arguments.axes, sets.points[p]),
+                      round.light_factor, round.exposure, round.effort);
+      store.keep_picture(sets.descriptions[p], round.look, *picture);
     }
-    taken_pictures.pictures.push_back(std::move(*picture));
+    pictures.push_back(std::move(*picture));
   }
-  return taken_pictures;
+  return pictures;
 }
 
 int contact_columns(const Series& series) {
@@ -103,18 +106,17 @@ int contact_columns(const Series& series) {
              : 0;
 }
 
-Picture series_contact_sheet(const Arguments& arguments, const SeriesSets& sets, const SeriesAnswer& answer,
-                             const std::optional<Anchor>& anchor, const SeriesStore& store) {
+Picture series_contact_sheet(const SeriesAnswer& answer, const PictureRound& round,
+                             std::vector<Picture> pictures) {
   const Series& series = answer.series;
-  SeriesPictures shown = series_pictures(arguments, sets, series, sets.descriptions.front(), anchor, store);
   ContactSheet sheet{.title = series_title(answer), .frames = {}, .captions = {}};
   sheet.columns = contact_columns(series);
   for (std::size_t p = 0; p < series.points.size(); ++p)
-    sheet.frames.push_back({std::move(shown.pictures[p]), point_name(series.axes, series.points[p]),
+    sheet.frames.push_back({std::move(pictures[p]), point_name(series.axes, series.points[p]),
                             figure_text(series.figures.front(), series.points[p].figures.front())});
-  sheet.captions = {fmt::format("All at the exposure of the first: {}.", to_text(shown.settings)),
+  sheet.captions = {fmt::format("All at the exposure of the first: {}.", to_text(round.exposure.settings)),
                     fmt::format("scenes {} to {}, {}, fillside {}", answer.scene_hashes.front(),
-                                answer.scene_hashes.back(), effort_text(shown.effort), FILLSIDE_VERSION)};
+                                answer.scene_hashes.back(), effort_text(round.effort), FILLSIDE_VERSION)};
   return contact_sheet(sheet);
 }
 

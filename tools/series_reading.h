@@ -14,7 +14,7 @@ namespace fillside::tools {
 std::optional<Anchor> anchor_of_series(const Arguments& arguments, const SeriesSets& sets,
                                        const Effort& effort);
 
-/// Measures what the store does not have; says how much of it there was.
+/// The points of this run: measures what the store does not have; says how much of it there was.
 std::vector<SeriesPoint> read_points(const Arguments& arguments, const SeriesSets& sets,
                                      const std::optional<Anchor>& anchor, const Effort& effort,
                                      const SeriesStore& store);

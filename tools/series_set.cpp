@@ -36,41 +36,61 @@ Problem missing_figure(const std::string& name, const std::string& where,
       meant.empty() ? "there are " + listed(in_families(names)) : "did you mean " + meant + "?");
 }
 
+/// Sets that could be opened or not, with their points.
+struct OpenedSets {
+  std::vector<SeriesPoint> points;
+  std::vector<std::optional<Description>> descriptions;
+};
+
 /// Of the sets that could be opened, one after the other: a series may have many. Faults are appended.
-std::vector<SeriesFigure> checked_figures(const Arguments& arguments,
-                                          const std::vector<std::optional<Description>>& descriptions,
+std::vector<SeriesFigure> checked_figures(const Arguments& arguments, const OpenedSets& sets,
                                           std::vector<Problem>& problems) {
-  const auto points = points_of(arguments.axes);
   std::vector<SeriesFigure> wanted;
   std::vector<std::string> names;
-  for (std::size_t p = 0; p < descriptions.size(); ++p) {
-    if (!descriptions[p]) continue;
-    const Scene scene = std::move(build(*descriptions[p]).scene);
-    const auto figures = figures_of(*descriptions[p], scene);
-    if (names.empty()) names = wanted_names(arguments, *descriptions[p], scene);
+  for (std::size_t p = 0; p < sets.points.size(); ++p) {
+    if (!sets.descriptions[p]) continue;
+    const Scene scene = std::move(build(*sets.descriptions[p]).scene);
+    const auto figures = figures_of(*sets.descriptions[p], scene);
+    if (names.empty()) names = wanted_names(arguments, *sets.descriptions[p], scene);
     for (const std::string& name : names) {
       const auto found = std::ranges::find(figures, name, &NamedFigure::name);
       if (found == figures.end())
-        problems.push_back(missing_figure(name, point_name(arguments.axes, points[p]), figures));
+        problems.push_back(missing_figure(name, point_name(arguments.axes, sets.points[p]), figures));
       else if (wanted.size() < names.size())
         wanted.push_back({found->name, found->unit});
     }
+    if (arguments.merge) break;
   }
   return wanted;
+}
+
+/// The first point's, and those that this run is to measure.
+OpenedSets opened_sets(const Arguments& arguments, const EditedScene& scene, std::vector<Problem>& problems) {
+  OpenedSets sets;
+  auto points = points_of(arguments.axes);
+  for (std::size_t p = 0; p < points.size(); ++p) {
+    if (p > 0 && arguments.shard && !arguments.shard->has(p)) continue;
+    sets.descriptions.push_back(scene.with(edits_of(arguments.axes, points[p]), "--vary ", problems));
+    sets.points.push_back(std::move(points[p]));
+  }
+  return sets;
 }
 
 }  // namespace
 
 SeriesSets open_series(const Arguments& arguments) {
   const EditedScene scene(arguments.scenes.front(), arguments);
-  SeriesSets sets;
   std::vector<Problem> problems, as_written;
-  std::vector<std::optional<Description>> opened;
-  for (const SeriesPoint& point : points_of(arguments.axes))
-    opened.push_back(scene.with(edits_of(arguments.axes, point), "--vary ", problems));
+  OpenedSets opened = opened_sets(arguments, scene, problems);
+  SeriesSets sets;
   sets.figures = checked_figures(arguments, opened, problems);
   settle(std::move(problems), arguments);
-  for (auto& description : opened) sets.descriptions.push_back(std::move(*description));
+  sets.first = *opened.descriptions.front();
+  const std::size_t skipped = arguments.shard && !arguments.shard->has(0) ? 1 : 0;
+  for (std::size_t p = skipped; p < opened.points.size(); ++p) {
+    sets.points.push_back(std::move(opened.points[p]));
+    sets.descriptions.push_back(std::move(*opened.descriptions[p]));
+  }
   sets.as_written = scene.with({}, "", as_written);
   return sets;
 }

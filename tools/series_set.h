@@ -12,13 +12,16 @@
 namespace fillside::tools {
 
 struct SeriesSets {
-  std::vector<Description> descriptions;  ///< one a point, in the order of points_of
+  std::vector<SeriesPoint> points;        ///< in the order of points_of: all, or those of the shard
+  std::vector<Description> descriptions;  ///< one a point
+  Description first;                      ///< of the series' first point, whoever measures it
   std::optional<Description> as_written;  ///< without any of the values; nothing when it is faulty so
   std::vector<SeriesFigure> figures;
 };
 
 /// Throws SceneError with the faults of all values together: of keys and values, placed at --vary, and of
-/// figures that a set does not have.
+/// figures that a set does not have. A shard answers for its own values; when shards are merged, only the
+/// first set is built, for they have been asked.
 SeriesSets open_series(const Arguments& arguments);
 
 /// "15 cm", "A3, 20 cm": a point's values.

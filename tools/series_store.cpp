@@ -21,25 +21,10 @@ namespace {
 namespace fs = std::filesystem;
 using Json = nlohmann::ordered_json;
 
-/// Models stand beside the scene and not in its hash: their size and time tell when they have changed.
-Json meshes_of(const Description& description) {
-  Json meshes = Json::array();
-  for (const MeshSection& mesh : description.meshes) {
-    const fs::path path = fs::path(description.file).parent_path() / mesh.file;
-    std::error_code fault;
-    const auto bytes = fs::file_size(path, fault);
-    const auto written = fs::last_write_time(path, fault).time_since_epoch().count();
-    meshes.push_back({{"file", mesh.file}, {"bytes", bytes}, {"written", written}});
-  }
-  return meshes;
-}
-
-/// All that the figures depend on.
-Json identity(const Description& description, const Effort& effort, double light_factor) {
-  return {{"schema", "fillside.series_value/1"},   {"program", FILLSIDE_VERSION},
-          {"scene_hash", scene_hash(description)}, {"effort", effort_text(effort)},
-          {"unbiased", effort.unbiased},           {"light_factor", light_factor},
-          {"meshes", meshes_of(description)}};
+std::string bytes_in(const fs::path& path) {
+  std::ostringstream bytes;
+  bytes << std::ifstream(path, std::ios::binary).rdbuf();
+  return bytes.str();
 }
 
 Json figure_to_keep(const Estimate& figure) {
@@ -70,56 +55,82 @@ Json document_in(const fs::path& path) {
 
 }  // namespace
 
-SeriesStore::SeriesStore(fs::path folder, const Effort& effort, double light_factor)
-    : folder_(std::move(folder)), effort_(effort), light_factor_(light_factor) {}
+SeriesStore::SeriesStore(std::vector<fs::path> folders, const Effort& effort, double light_factor)
+    : folders_(std::move(folders)), effort_(effort), light_factor_(light_factor) {}
 
-fs::path SeriesStore::path_of(const Description& description, const std::string& ending) const {
-  return folder_ / fmt::format("{}-{}{}", scene_hash(description), file_word(effort_text(effort_)), ending);
+std::string SeriesStore::name_of(const Description& description, const std::string& ending) const {
+  return fmt::format("{}-{}{}", scene_hash(description), file_word(effort_text(effort_)), ending);
 }
 
-std::optional<std::vector<Estimate>> SeriesStore::kept(const Description& description,
-                                                       const std::vector<SeriesFigure>& figures) const {
-  Json document = document_in(path_of(description, ".json"));
-  if (document.is_null()) return std::nullopt;
-  const Json kept = document["figures"];
-  document.erase("figures");
-  if (document != identity(description, effort_, light_factor_)) return std::nullopt;
-  std::vector<Estimate> values;
-  try {
-    for (const SeriesFigure& figure : figures) values.push_back(figure_from(kept.at(figure.name)));
-  } catch (const std::exception&) {
-    return std::nullopt;  // not there, or not ours: measured anew
+/// All that the figures depend on. Models stand beside the scene and not in its hash: their bytes do it.
+Json SeriesStore::identity(const Description& description) const {
+  Json models = Json::array();
+  for (const MeshSection& mesh : description.meshes) {
+    std::string& print = models_[mesh.file];
+    if (print.empty()) print = fingerprint(bytes_in(fs::path(description.file).parent_path() / mesh.file));
+    models.push_back({{"file", mesh.file}, {"fingerprint", print}});
   }
-  return values;
+  return {{"schema", "fillside.series_value/2"},
+          {"program", FILLSIDE_VERSION},
+          {"scene_hash", scene_hash(description)},
+          {"effort", effort_text(effort_)},
+          {"unbiased", effort_.unbiased},
+          {"light_factor", light_factor_},
+          {"models", models}};
+}
+
+std::optional<FiguresRead> SeriesStore::kept(const Description& description,
+                                             const std::vector<SeriesFigure>& figures) const {
+  const std::string name = name_of(description, ".json");
+  for (const fs::path& folder : folders_) {
+    Json document = document_in(folder / name);
+    if (document.is_null()) continue;
+    const Json kept = document["figures"];
+    const double reached_stops = document.value("reached_stops", 0.0);
+    document.erase("figures");
+    document.erase("reached_stops");
+    if (document != identity(description)) continue;
+    FiguresRead read{{}, reached_stops};
+    try {
+      for (const SeriesFigure& figure : figures) read.values.push_back(figure_from(kept.at(figure.name)));
+    } catch (const std::exception&) {
+      continue;  // not there, or not ours: measured anew
+    }
+    return read;
+  }
+  return std::nullopt;
 }
 
 void SeriesStore::keep(const Description& description, const std::vector<SeriesFigure>& figures,
-                       const std::vector<Estimate>& values) const {
-  const fs::path path = path_of(description, ".json");
-  Json document = identity(description, effort_, light_factor_);
+                       const FiguresRead& read) const {
+  const fs::path path = folder() / name_of(description, ".json");
+  Json document = identity(description);
   Json before = document_in(path);
   const Json earlier = before.is_null() ? Json::object() : before["figures"];
-  if (!before.is_null()) before.erase("figures");
-  document["figures"] = before == document ? earlier : Json::object();
+  if (!before.is_null()) before.erase("figures"), before.erase("reached_stops");
+  const bool ours = before == document;
+  document["reached_stops"] = read.reached_stops;
+  document["figures"] = ours ? earlier : Json::object();
   for (std::size_t i = 0; i < figures.size(); ++i)
-    document["figures"][figures[i].name] = figure_to_keep(values[i]);
+    document["figures"][figures[i].name] = figure_to_keep(read.values[i]);
   keep_file(path, document.dump(1) + "\n");
 }
 
 std::optional<Picture> SeriesStore::kept_picture(const Description& description,
                                                  const std::string& look) const {
-  std::ifstream in(path_of(description, fmt::format("-{}.png", file_word(look))), std::ios::binary);
-  if (!in) return std::nullopt;
-  std::ostringstream bytes;
-  bytes << in.rdbuf();
-  DecodedPicture decoded = decode_png(bytes.str());
-  if (!decoded.fault.empty()) return std::nullopt;
-  return Picture{decoded.codes.width, decoded.codes.height, 3, std::move(decoded.codes.rgb)};
+  const std::string name = name_of(description, fmt::format("-{}.png", file_word(look)));
+  for (const fs::path& folder : folders_) {
+    if (!fs::exists(folder / name)) continue;
+    DecodedPicture decoded = decode_png(bytes_in(folder / name));
+    if (decoded.fault.empty())
+      return Picture{decoded.codes.width, decoded.codes.height, 3, std::move(decoded.codes.rgb)};
+  }
+  return std::nullopt;
 }
 
 void SeriesStore::keep_picture(const Description& description, const std::string& look,
                                const Picture& picture) const {
-  keep_file(path_of(description, fmt::format("-{}.png", file_word(look))), png_bytes(picture));
+  keep_file(folder() / name_of(description, fmt::format("-{}.png", file_word(look))), png_bytes(picture));
 }
 
 }  // namespace fillside::tools

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
+#include <nlohmann/json_fwd.hpp>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,29 +17,32 @@ namespace fillside::tools {
 
 class SeriesStore {
  public:
-  /// `light_factor` is that of the series' anchor, 1 without one. The folder is made with the first file.
-  SeriesStore(std::filesystem::path folder, const Effort& effort, double light_factor);
+  /// `light_factor` is that of the series' anchor, 1 without one. What is kept goes into the first folder,
+  /// made with the first file; it is looked for in all of them.
+  SeriesStore(std::vector<std::filesystem::path> folders, const Effort& effort, double light_factor);
 
   /// The figures of that set when they were measured with the same program, effort and anchor; nothing when
   /// one of them is missing or the file is not ours.
-  std::optional<std::vector<Estimate>> kept(const Description& description,
-                                            const std::vector<SeriesFigure>& figures) const;
+  std::optional<FiguresRead> kept(const Description& description,
+                                  const std::vector<SeriesFigure>& figures) const;
   /// Whole or not at all; figures kept before stay.
   void keep(const Description& description, const std::vector<SeriesFigure>& figures,
-            const std::vector<Estimate>& values) const;
+            const FiguresRead& read) const;
 
   /// The same for the developed picture; `look` says how it was taken and developed.
   std::optional<Picture> kept_picture(const Description& description, const std::string& look) const;
   void keep_picture(const Description& description, const std::string& look, const Picture& picture) const;
 
-  const std::filesystem::path& folder() const { return folder_; }
+  const std::filesystem::path& folder() const { return folders_.front(); }
 
  private:
-  std::filesystem::path path_of(const Description& description, const std::string& ending) const;
+  std::string name_of(const Description& description, const std::string& ending) const;
+  nlohmann::ordered_json identity(const Description& description) const;
 
-  std::filesystem::path folder_;
+  std::vector<std::filesystem::path> folders_;
   Effort effort_;
   double light_factor_;
+  mutable std::map<std::string, std::string> models_;  ///< fingerprints by file
 };
 
 }  // namespace fillside::tools

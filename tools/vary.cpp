@@ -15,7 +15,7 @@
 namespace fillside::tools {
 namespace {
 
-constexpr int kMostValues = 200;
+constexpr int kMostValues = static_cast<int>(kMostSeriesSets);
 constexpr const char* kExample = "for example --vary \"board.fill.distance=10cm..90cm/9\"";
 
 bool is_clock(const std::string& key) { return key.ends_with("clock"); }

@@ -2,12 +2,16 @@
 // "window.clock=6..12", "board.fill.sheet=A4,A3".
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
 #include "libsim/what_if/series.h"
 
 namespace fillside::tools {
+
+/// So many sets a series may have.
+inline constexpr std::size_t kMostSeriesSets = 10000;
 
 /// A list of values, or a range: FROM..TO in whole steps of one, FROM..TO/N in N even steps, both ends
 /// included; over a clock's twelve when the second end is the smaller one. Throws Misuse.

@@ -10,6 +10,7 @@
 #include "libsim/what_if/set_remarks.h"
 #include "tools/cautions.h"
 #include "tools/exit_status.h"
+#include "tools/light_table.h"
 #include "tools/meter_table.h"
 #include "tools/open_scene.h"
 #include "tools/terminal.h"
@@ -111,9 +112,21 @@ Checked checked(const Description& description, const Arguments& arguments) {
   return {std::move(remarks), prove_claims(description, effort, bar.callback())};
 }
 
+/// The program against the books, without any scene.
+int check_light(const Arguments& arguments) {
+  const LightCheckEffort effort{arguments.seed.value_or(1), arguments.threads};
+  const auto checks = light_checks(effort);
+  if (arguments.json)
+    say_documents({light_json(checks, effort.seed)});
+  else
+    say(light_table(checks, effort.seed));
+  return std::ranges::all_of(checks, holds) ? kDone : kAnswerIsNo;
+}
+
 }  // namespace
 
 int run_check(const Arguments& arguments) {
+  if (arguments.light) return check_light(arguments);
   const auto descriptions = open_descriptions(arguments);
   if (arguments.full) {
     const Description& description = descriptions.front();

@@ -62,16 +62,17 @@ LessonAnswer worked_out(const Arguments& asked, const Description& description, 
   const SeriesSets sets = open_series(asked);
   const Effort effort = effort_of(asked, description, kSeriesPrecision);
   const auto anchor = anchor_of_series(asked, sets, effort);
-  const SeriesStore store(stem + "-kept", effort, anchor ? anchor->factor : 1.0);
+  const SeriesStore store({stem + "-kept"}, effort, anchor ? anchor->factor : 1.0);
   SeriesAnswer series{description.set.title,
                       {asked.axes, sets.figures, read_points(asked, sets, anchor, effort, store)},
                       {},
                       effort};
   for (const Description& each : sets.descriptions) series.scene_hashes.push_back(scene_hash(each));
-  SeriesPictures pictures = series_pictures(asked, sets, series.series, description, anchor, store);
+  const PictureRound round = picture_round(asked, sets, description, anchor);
+  auto pictures = series_pictures(asked, sets, round, store);
   const std::size_t count = series.series.points.size();
-  return {description, std::move(lesson), std::move(series), std::move(pictures),
-          shuffled(count, effort.seed)};
+  return {description,         std::move(lesson),           std::move(series), round.exposure.settings,
+          std::move(pictures), shuffled(count, effort.seed)};
 }
 
 /// Every file of the lesson; gives their names.

@@ -34,6 +34,12 @@ void take_map_word(Arguments& a, const std::string& word) {
   a.figures.push_back(word);
 }
 
+void add_check_options(CLI::App& verb, Arguments& a) {
+  add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
+  add_switch(verb, "--light", a.light,
+             "no scene: does this copy compute light as the books have it? Some seconds");
+}
+
 void add_meter_options(CLI::App& verb, Arguments& a) {
   add_switch(verb, "--exposure", a.exposure,
              "what to set the camera to: equivalents, white and clipping, depth of field, motion, frame");
@@ -98,6 +104,14 @@ void add_series_options(CLI::App& verb, Arguments& a) {
       "by default lit:shadow, and the gain of the varied board or the exposure value",
       [&a](const std::string& word) { a.figures.push_back(word); });
   add_switch(verb, "--pictures", a.pictures, "every value's picture at one exposure, that of the first");
+  add_value(verb, "--shard", "K/N", "measure the K-th of N shares only, and write no answer yet",
+            [&a](const std::string& word) { a.shard = shard_value("--shard", word); });
+  add_words_after(verb, "--merge", "FOLDER",
+                  "the answer from what shards left in these folders, or in that of -o",
+                  [&a](const std::vector<std::string>& words) {
+                    a.merge = true;
+                    a.merged = words;
+                  });
   add_pixels(verb, a, "320");
 }
 
@@ -229,8 +243,7 @@ void add_verb(CLI::App& app, const VerbPage& page, Arguments& a) {
   else
     add_words(verb, "scenes", [&a](const std::string& word) { a.scenes.push_back(word); });
   add_reading(verb, a);
-  if (page.name == "check")
-    add_switch(verb, "--full", a.full, "print the scene with every default, and measure nothing");
+  if (page.name == "check") add_check_options(verb, a);
   if (page.name == "meter") add_meter_options(verb, a);
   if (page.name == "map") add_map_options(verb, a);
   if (page.name == "compare") add_compare_options(verb, a);

@@ -80,15 +80,18 @@ std::string canonical_lesson(const LessonSection& lesson) {
   return lesson.says_anything() ? fmt::format("[{}]\n{}", kLessonHeading, body(lesson, true)) : "";
 }
 
-std::string scene_hash(const Description& description) {
-  // FNV-1a, 64 bit: Fowler, Noll, Vo, Eastlake, "The FNV Non-Cryptographic Hash Algorithm", IETF draft,
-  // section 2.
+std::string fingerprint(std::string_view bytes) {
+  // Fowler, Noll, Vo, Eastlake, "The FNV Non-Cryptographic Hash Algorithm", IETF draft, section 2.
   std::uint64_t state = 0xcbf29ce484222325u;
-  for (const char c : canonical_scene(description, false) + bytes_of_pictures(description)) {
+  for (const char c : bytes) {
     state ^= static_cast<unsigned char>(c);
     state *= 0x100000001b3u;
   }
   return fmt::format("{:016x}", state);
+}
+
+std::string scene_hash(const Description& description) {
+  return fingerprint(canonical_scene(description, false) + bytes_of_pictures(description));
 }
 
 }  // namespace fillside

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "libsim/scene/description.h"
 
@@ -16,5 +17,8 @@ std::string canonical_scene(const Description& description, bool all_defaults);
 /// comments, order of keys or spelling. The contents of mesh files, and of pictures that they name, are not
 /// in it.
 std::string scene_hash(const Description& description);
+
+/// 16 hex digits that tell bytes apart: FNV-1a, 64 bit.
+std::string fingerprint(std::string_view bytes);
 
 }  // namespace fillside

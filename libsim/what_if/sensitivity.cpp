@@ -160,7 +160,7 @@ Sensitivity VariedSet::read(const EffortProgress& progress) {
   Effort plain = effort_;
   plain.seconds.reset();
   plain.precision = std::max(effort_.precision, stops(0.02));
-  answer.values = read_figures(as_written_, scene, names, std::nullopt, plain);
+  answer.values = read_figures(as_written_, scene, names, std::nullopt, plain).values;
   for (std::size_t k = 0; k < keys_.size(); ++k) {
     answer.inputs.push_back(vary(keys_[k], effort_for(keys_.size() - k)));
     for (const Estimate& move : answer.inputs.back().moves)

@@ -52,9 +52,9 @@ std::vector<SeriesPoint> points_of(const std::vector<SeriesAxis>& axes) {
   assert(axes.size() == 1 || axes.size() == 2);
   std::vector<SeriesPoint> points;
   for (std::size_t i = 0; i < axes.front().values.size(); ++i) {
-    if (axes.size() == 1) points.push_back({{i}, {}});
+    if (axes.size() == 1) points.push_back({{i}, {}, 0.0});
     for (std::size_t j = 0; axes.size() == 2 && j < axes.back().values.size(); ++j)
-      points.push_back({{i, j}, {}});
+      points.push_back({{i, j}, {}, 0.0});
   }
   return points;
 }
@@ -84,18 +84,18 @@ std::vector<std::string> usual_series_figures(const Description& description, co
   return names;
 }
 
-std::vector<Estimate> read_figures(const Description& description, const Scene& scene,
-                                   const std::vector<std::string>& names, const std::optional<Anchor>& anchor,
-                                   const Effort& effort, const EffortProgress& progress) {
+FiguresRead read_figures(const Description& description, const Scene& scene,
+                         const std::vector<std::string>& names, const std::optional<Anchor>& anchor,
+                         const Effort& effort, const EffortProgress& progress) {
   const SetReading set = read_under(description, scene, anchor, effort, progress);
   const auto figures = figures_of(description, scene);
-  std::vector<Estimate> values;
+  FiguresRead read{{}, set.reached_stops};
   for (const std::string& name : names) {
     const auto figure = std::ranges::find(figures, name, &NamedFigure::name);
     assert(figure != figures.end());
-    values.push_back(figure->value({description, scene, set}, effort));
+    read.values.push_back(figure->value({description, scene, set}, effort));
   }
-  return values;
+  return read;
 }
 
 std::string figure_title(const std::string& name) {

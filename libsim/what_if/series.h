@@ -30,6 +30,7 @@ struct SeriesFigure {
 struct SeriesPoint {
   std::vector<std::size_t> at;    ///< index of its value on each axis
   std::vector<Estimate> figures;  ///< in the order of Series::figures
+  double reached_stops = 0.0;     ///< widest 95 % half width among all readings of its set
 };
 
 struct Series {
@@ -55,11 +56,16 @@ bool can_be_told_apart(const Estimate& from, const Estimate& to, const std::stri
 std::vector<std::string> usual_series_figures(const Description& description, const Scene& scene,
                                               const std::vector<SeriesAxis>& axes);
 
+struct FiguresRead {
+  std::vector<Estimate> values;  ///< in the order of the names
+  double reached_stops = 0.0;    ///< widest 95 % half width among all readings of the set
+};
+
 /// The figures of one set by name; it has all of them. With an anchor, light is scaled by its factor, and the
 /// set's own anchor is left aside: one reading tells of one sky, and that is kept through the series.
-std::vector<Estimate> read_figures(const Description& description, const Scene& scene,
-                                   const std::vector<std::string>& names, const std::optional<Anchor>& anchor,
-                                   const Effort& effort, const EffortProgress& progress = {});
+FiguresRead read_figures(const Description& description, const Scene& scene,
+                         const std::vector<std::string>& names, const std::optional<Anchor>& anchor,
+                         const Effort& effort, const EffortProgress& progress = {});
 
 /// "lit:shadow of the subject", "gain of fill at food shadow", "light at dish up"; the name itself otherwise.
 std::string figure_title(const std::string& name);

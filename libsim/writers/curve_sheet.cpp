@@ -18,6 +18,7 @@ namespace {
 constexpr int kWidth = 1300;
 constexpr double kMargin = 60.0, kLeft = 130.0, kPanelHeight = 300.0, kPanelTitle = 52.0, kBetween = 30.0;
 constexpr double kBelow = 86.0;                // labels and the name of what was varied
+constexpr std::size_t kMostMarks = 200;        // more points are drawn as dots
 constexpr Ink kCurveInk{0.235, 0.243, 0.541};  // the dark end of the maps' blue
 constexpr Lettering kTitleLetters{.size_px = 28.0, .down = Lettering::Down::top};
 constexpr Lettering kNoteLetters{.size_px = 18.0, .ink = kQuietInk, .down = Lettering::Down::top};
@@ -111,6 +112,7 @@ class CurveDrawing {
       drawing_.write(thirds ? stops_text(value, false) : number_text(value, range.step),
                      {plot.left - 12.0, y}, number);
     }
+    if (panel.points.size() > kMostMarks) return;
     for (const CurvePoint& point : panel.points)
       drawing_.stroke(std::array{SheetPoint{x_of(plot, point.x), plot.bottom()},
                                  SheetPoint{x_of(plot, point.x), plot.bottom() + 7.0}},
@@ -138,16 +140,19 @@ class CurveDrawing {
     const double x = x_of(plot, point.x), y = y_of(plot, range, point.y);
     const double high = y_of(plot, range, point.y + point.half_width_95),
                  low = y_of(plot, range, point.y - point.half_width_95);
+    const bool dot = panel.points.size() > kMostMarks;
+    const double radius = dot ? 1.8 : 5.5;
     if (low - high > 1.0) {
-      drawing_.stroke(std::array{SheetPoint{x, high}, SheetPoint{x, low}}, false, {kDarkInk, 1.6});
-      for (const double cap : {high, low})
+      drawing_.stroke(std::array{SheetPoint{x, high}, SheetPoint{x, low}}, false,
+                      {kDarkInk, dot ? 0.6 : 1.6});
+      for (const double cap : dot ? std::vector<double>{} : std::vector<double>{high, low})
         drawing_.stroke(std::array{SheetPoint{x - 7.0, cap}, SheetPoint{x + 7.0, cap}}, false,
                         {kDarkInk, 1.6});
     }
     std::array<SheetPoint, 24> disc;
     for (std::size_t i = 0; i < disc.size(); ++i) {
       const double turn = 2.0 * kPi * static_cast<double>(i) / static_cast<double>(disc.size());
-      disc[i] = {x + 5.5 * std::cos(turn), y + 5.5 * std::sin(turn)};
+      disc[i] = {x + radius * std::cos(turn), y + radius * std::sin(turn)};
     }
     drawing_.fill(disc, kCurveInk);
     write_value(panel, {x, std::min(high, y - 5.0)}, point, taken);

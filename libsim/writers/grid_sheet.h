@@ -1,12 +1,16 @@
 // One figure over two things that were varied: a field of coloured cells with the figure written in each.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
 #include "libsim/view/picture.h"
 
 namespace fillside {
+
+/// More cells than these are coloured only: their figures would not be read.
+inline constexpr std::size_t kMostWrittenCells = 200;
 
 struct GridSheet {
   std::string title, note;

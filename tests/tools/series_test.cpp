@@ -124,6 +124,23 @@ TEST_F(SeriesVerb, values_that_cannot_be_told_apart_are_marked) {
               Not(HasSubstr("≈")));
 }
 
+TEST_F(SeriesVerb, a_set_that_fell_short_of_the_precision_is_named) {
+  const Words words = vary("board.fill.distance=15cm,20cm");
+  EXPECT_THAT(run(words).out, Not(HasSubstr("did not reach")));
+  // As if the samples that a meter may have had been used up.
+  auto document = nlohmann::ordered_json::parse(bytes_of(kept()[0]));  // the keys stay in their order
+  EXPECT_GT(document.at("reached_stops").get<double>(), 0.0);
+  document["reached_stops"] = 2.5;
+  std::ofstream(kept()[0], std::ios::binary) << document.dump();
+  EXPECT_THAT(run(words).out,
+              HasSubstr("1 of 2 sets did not reach ±2 stop: the widest error bar among their "
+                        "readings is ±2.500 stop"));
+  int reached = 0;
+  const json told = answer(words);
+  for (const json& point : told.at("points")) reached += point.at("precision_reached").get<bool>();
+  EXPECT_EQ(reached, 1);
+}
+
 TEST_F(SeriesVerb, two_keys_give_a_field_of_each_figure) {
   const json document = answer(Words{"series", "small.toml", "--vary", "board.fill.sheet=A5,A4", "--vary",
                                      "board.fill.distance=15cm..25cm/3"} +
@@ -164,11 +181,16 @@ TEST_F(SeriesVerb, words_that_are_no_series_are_misuse) {
   for (const std::string what :
        {"board.fill.distance", "=1,2", "room.walls=", "room.walls=0.5", "room.walls=1,,2",
         "room.walls=0.2..1", "room.walls=0..1/1", "room.walls=0..1/x", "board.fill.distance=10cm..1m/3",
-        "board.fill.sheet=A4..A2", "room.walls=0..1/201"}) {
+        "board.fill.sheet=A4..A2", "room.walls=0..1/10001"}) {
     const Outcome outcome = run({"series", "small.toml", "--vary", what});
     EXPECT_EQ(outcome.status, 2) << what << outcome.out << outcome.err;
     EXPECT_TRUE(is_one_line(outcome.err));
   }
+  EXPECT_EQ(run({"series", "small.toml", "--vary", "room.walls=0.2..0.8/101", "--vary",
+                 "board.fill.distance=10cm..40cm/100"})
+                .status,
+            2)
+      << "10,100 sets";
   EXPECT_EQ(run({"series", "small.toml"}).status, 2);
   EXPECT_EQ(run({"series", "small.toml", "other.toml", "--vary", "room.walls=0,1"}).status, 2);
   EXPECT_EQ(run({"series", "small.toml", "--vary", "room.walls=0,1", "--vary", "room.walls=0,1"}).status, 2);
