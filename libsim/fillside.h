@@ -8,6 +8,7 @@
 #include "libsim/base/estimate.h"        // a figure with its error bar
 #include "libsim/base/gauss_legendre.h"  // Gauss-Legendre quadrature between two ends
 #include "libsim/base/instant.h"         // A moment as a clock on the wall shows it, with its offset
+#include "libsim/base/limits.h"          // how much of everything an input may hold
 #include "libsim/base/parallel.h"        // a loop on several threads, same bytes for any number
 #include "libsim/base/polyline.h"        // A line of straight pieces through given points
 #include "libsim/base/problem.h"         // what is wrong with an input, where, and the remedy
@@ -92,6 +93,7 @@
 #include "libsim/matter/matte.h"        // matte
 #include "libsim/matter/pattern.h"  // A picture of a surface: wood grain, a printed backdrop, a tiled wall
 #include "libsim/matter/picture_file.h"  // pictures of surfaces from PNG and JPEG files
+#include "libsim/matter/png_head.h"      // what a PNG says of itself before it is unpacked
 #include "libsim/matter/scattering.h"    // one drawn scattering event
 #include "libsim/matter/thin_cloth.h"    // thin cloth or paper
 
@@ -117,7 +119,7 @@
 #include "libsim/scene/lamp_heat.h"         // which lamps that are on stand near something that is not made
 #include "libsim/scene/lamp_placing.h"      // where a lamp stands or hangs, how it is turned, and how
 #include "libsim/scene/lesson.h"            // the set as a lesson
-#include "libsim/scene/limits.h"            // how much of everything a scene may hold, so that a file which
+#include "libsim/scene/limits.h"            // long lists of problems, cut to what a person reads
 #include "libsim/scene/load.h"              // the way from a scene file to a description that may be built
 #include "libsim/scene/made_once.h"      // stand-ins and pictures that the variants of a scene have in common
 #include "libsim/scene/meter_names.h"    // every meter of a set by name
@@ -135,6 +137,7 @@
 #include "libsim/scene/scene.h"           // the set as built
 #include "libsim/scene/second_print.h"    // A second surface on a part, as flour lies on a crust
 #include "libsim/scene/sections.h"        // the headings of a scene file, once
+#include "libsim/scene/set_size.h"          // what a set has taken in, against what it may hold
 #include "libsim/scene/source_text.h"     // what must hold of a scene's text before the TOML library may
 #include "libsim/scene/source_tree.h"     // what a scene file said, before anything is made of it
 #include "libsim/scene/spelt_out.h"       // A set with what it leaves out said in numbers
@@ -173,6 +176,7 @@
 #include "libsim/transport/key.h"           // the key
 #include "libsim/transport/means.h"         // the innermost loop of every measurement
 #include "libsim/transport/measure.h"       // measuring
+#include "libsim/transport/measured_size.h"  // memory that the light of a map or picture takes
 #include "libsim/transport/measurement.h"   // what an instrument read
 #include "libsim/transport/mirror_image.h"  // what a ray from the lens sees of windows and lamps by one
 #include "libsim/transport/openings.h"      // windows and lamps as seen from a point

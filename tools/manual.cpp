@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "libsim/base/limits.h"
 #include "libsim/scene/lesson.h"
 #include "libsim/scene/sections.h"
 #include "libsim/scene/value_writer.h"
@@ -80,6 +81,13 @@ std::string keys_of_section() {
   return text;
 }
 
+std::string limits_section() {
+  std::string text = "# LIMITS\n\nWhat is more than this is refused, with a message that says so.\n\n";
+  for (const Limit& limit : kLimits)
+    text += entry(limit.what, fmt::format("{}{}{}", limit.most, limit.unit.empty() ? "" : " ", limit.unit));
+  return text;
+}
+
 std::string scene_page() {
   std::string text =
       head("fillside-scene", 5, "a set as fillside reads it: window, table, food, boards, camera");
@@ -106,7 +114,7 @@ std::string scene_page() {
   });
   text +=
       fmt::format("# {}\n\n", plain(fmt::format("[{}]", kLessonHeading))) + keys_of_section<LessonSection>();
-  return text + "# SEE ALSO\n\n*fillside*(1)\n";
+  return text + limits_section() + "# SEE ALSO\n\n*fillside*(1)\n";
 }
 
 }  // namespace

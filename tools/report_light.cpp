@@ -132,8 +132,8 @@ std::vector<std::string> parts_of_light(const Reported& reported) {
     }
   }
   // Food and room come last, also where a variant has a board that the first set lacks.
-  std::ranges::stable_partition(names,
-                                [](const std::string& name) { return name != "food" && name != "ambient"; });
+  std::stable_partition(names.begin(), names.end(),
+                        [](const std::string& name) { return name != "food" && name != "ambient"; });
   return names;
 }
 

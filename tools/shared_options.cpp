@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "libsim/base/limits.h"
 #include "libsim/scene/wording.h"
 #include "tools/misuse.h"
 #include "tools/option_values.h"
@@ -52,9 +53,10 @@ void add_folder(CLI::App& verb, Arguments& a) {
 }
 
 void add_pixels(CLI::App& verb, Arguments& a, const std::string& usual) {
-  add_value(verb, "--pixels", "N", "long side, 8 to 8000; " + usual + " by default",
+  add_value(verb, "--pixels", "N",
+            fmt::format("long side, {} to {}; {} by default", kFewestPixels, kMostPixels, usual),
             [&a](const std::string& word) {
-              a.pixels = static_cast<int>(whole_number("--pixels", word, {8, 8000}));
+              a.pixels = static_cast<int>(whole_number("--pixels", word, {kFewestPixels, kMostPixels}));
             });
 }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "libsim/base/limits.h"
 #include "libsim/scene/wording.h"
 #include "tools/misuse.h"
 #include "tools/option_values.h"
@@ -52,9 +53,9 @@ void add_meter_options(CLI::App& verb, Arguments& a) {
 void add_map_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--plane", "NAME", "the table, or a [[plane]] of the scene",
             [&a](const std::string& word) { a.plane = word; });
-  add_value(verb, "--cells", "N", fmt::format("cells across, 4 to 1024; {} by default", a.cells),
+  add_value(verb, "--cells", "N", fmt::format("cells across, {} to {}; {} by default", kFewestCells, kMostCells, a.cells),
             [&a](const std::string& word) {
-              a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));
+              a.cells = static_cast<int>(whole_number("--cells", word, {kFewestCells, kMostCells}));
             });
   add_switch(verb, "--empty", a.empty_spot, "take the food away");
 }
@@ -208,9 +209,9 @@ void add_report_options(CLI::App& verb, Arguments& a) {
               a.page = word;
             });
   add_pixels(verb, a, "440");
-  add_value(verb, "--cells", "N", fmt::format("cells across the maps, 4 to 1024; {} by default", a.cells),
+  add_value(verb, "--cells", "N", fmt::format("cells across the maps, {} to {}; {} by default", kFewestCells, kMostCells, a.cells),
             [&a](const std::string& word) {
-              a.cells = static_cast<int>(whole_number("--cells", word, {4, 1024}));
+              a.cells = static_cast<int>(whole_number("--cells", word, {kFewestCells, kMostCells}));
             });
   add_unbiased(verb, a);
   add_measuring(verb, a, kReportPrecision);

@@ -12,7 +12,7 @@ std::optional<double> decimal(std::string_view text) {
   double value = 0.0;
   const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (fault != std::errc{} || end != text.data() + text.size() || !(value >= 0.0)) return std::nullopt;
-  return value;
+  return std::abs(value);  // "-0" is midnight too
 }
 
 }  // namespace

@@ -34,6 +34,8 @@ std::string excerpt(const Problem& problem) {
   std::string line = cut(problem.source_line, kWidest);
   std::ranges::replace(line, '\t', ' ');
   std::erase(line, '\r');
+  const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
+  std::ranges::replace_if(line, is_control, '?');  // nor may it move a terminal's cursor
   return fmt::format("\n    {}\n    {}^", line,
                      std::string(static_cast<std::size_t>(problem.place.column - 1), ' '));
 }
@@ -50,7 +52,7 @@ std::string to_text(const Problem& problem) {
 std::vector<Problem> in_order(std::vector<Problem> problems) {
   std::ranges::stable_sort(problems, {}, key_of);
   const auto same = [](const Problem& a, const Problem& b) { return key_of(a) == key_of(b); };
-  problems.erase(std::ranges::unique(problems, same).begin(), problems.end());
+  problems.erase(std::unique(problems.begin(), problems.end(), same), problems.end());
   return problems;
 }
 

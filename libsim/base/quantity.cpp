@@ -164,7 +164,7 @@ Parsed<Q> parse(std::string_view text) {
   if (!unit || !symbol.empty()) unit = unit ? nullptr : unit_named(wanted, symbol);
   if (!unit || (unit->prefix && !symbol.empty()))
     return {{}, unit_fault(wanted, text, symbol), write_it_as(wanted)};
-  const double si = *number * unit->to_si;
+  const double si = *number * unit->to_si + 0.0;  // no negative zero
   if (!std::isfinite(si)) return {{}, fmt::format("\"{}\" is out of range", text), write_it_as(wanted)};
   return {Q{si}, {}, {}};
 }

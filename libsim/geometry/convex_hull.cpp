@@ -6,7 +6,7 @@ namespace fillside {
 
 FlatPath convex_hull(FlatPath points) {
   std::ranges::sort(points);
-  points.erase(std::ranges::unique(points).begin(), points.end());
+  points.erase(std::unique(points.begin(), points.end()), points.end());
   if (points.size() < 3) return points;
   const auto turns_left = [](const auto& a, const auto& b, const auto& c) {
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) > 0.0;

@@ -100,7 +100,8 @@ void ObjFaces::add_warnings(const std::string& file, std::vector<Problem>& warni
     problem.severity = Severity::warning;
     warnings.push_back(std::move(problem));
   };
-  warn(thin_, "faces without area are left out", "a face without area is left out", "");
+  warn(thin_, "faces without area are left out", "a face without area is left out",
+       "nothing is lost: no light meets it");
   warn(crossing_, "faces have an outline that crosses itself", "this face's outline crosses itself",
        "triangulate the model before export");
 }

@@ -19,8 +19,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::uintmax_t kLargestMaterialBytes = 10'000'000;
-
 [[noreturn]] void refuse(const std::string& path, std::string message, std::string remedy) {
   throw SceneError({{{path, 0, 0}, std::move(message), std::move(remedy)}});
 }
@@ -76,6 +74,15 @@ Parsed parsed(const std::string& path, ObjScan& scan) {
   return result;
 }
 
+/// A file's name as a message may show it: no control characters, and not without end.
+std::string printable(std::string name) {
+  constexpr std::size_t kLongest = 200;
+  if (name.size() > kLongest) name = name.substr(0, kLongest) + "...";
+  std::ranges::replace_if(
+      name, [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }, '?');
+  return name;
+}
+
 /// Material files that are there, beside the model; a warning for each line that names one that is not.
 std::vector<fs::path> material_files(const std::string& path, const ObjScan& scan,
                                      std::vector<Problem>& warnings) {
@@ -94,7 +101,7 @@ std::vector<fs::path> material_files(const std::string& path, const ObjScan& sca
     for (std::string word; words >> word;) all_there = is_there(word) && all_there;
     if (all_there) continue;
     Problem warning = file;
-    warning.message = fmt::format("material file '{}' is missing", file.message);
+    warning.message = fmt::format("material file '{}' is missing", printable(file.message));
     warning.remedy = "nothing is lost but pictures: only names and map_Kd of materials are used";
     warnings.push_back(std::move(warning));
   }
@@ -182,7 +189,7 @@ void check_shell(const std::string& path, const Mesh& whole, ObjLoad& load) {
     return warn(fmt::format("the model is not closed: {} edges are open", open),
                 "light can leak in where it is");
   if (volume_m3(whole) >= 0.0) return;
-  warn("all faces look inward and are turned round", "");
+  warn("all faces look inward and are turned round", "turn them outward in the model, or let it be");
   for (ObjGroup& group : load.groups) {
     for (Triangle& t : group.mesh.triangles) std::swap(t[1], t[2]);
     for (PicturePlaces& places : group.places) std::swap(places[1], places[2]);
@@ -193,7 +200,7 @@ void check_shell(const std::string& path, const Mesh& whole, ObjLoad& load) {
 
 ObjLoad load_obj(const std::string& path, double metres_per_unit, char up_axis) {
   assert(metres_per_unit > 0.0 && (up_axis == 'x' || up_axis == 'y' || up_axis == 'z'));
-  ObjScan scan = scan_obj(text_of(path), path, kMostObjTriangles);
+  ObjScan scan = scan_obj(text_of(path), path, kMostTriangles);
   if (any_error(scan.problems)) throw SceneError(std::move(scan.problems));
   if (scan.face_lines.empty()) refuse(path, "has no faces", "export the model as polygons");
 

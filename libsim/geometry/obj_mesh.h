@@ -6,13 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "libsim/base/limits.h"
 #include "libsim/base/problem.h"
 #include "libsim/geometry/obj_faces.h"
 
 namespace fillside {
-
-inline constexpr std::uintmax_t kLargestObjBytes = 400'000'000;
-inline constexpr std::size_t kMostObjTriangles = 20'000'000;
 
 struct ObjLoad {
   std::vector<ObjGroup> groups;  ///< by name, in order of first appearance

@@ -6,14 +6,13 @@
 #include <string_view>
 #include <vector>
 
+#include "libsim/base/limits.h"
 #include "libsim/base/problem.h"
 
 namespace fillside {
 
 inline constexpr std::size_t kMostObjProblems =
     50;  ///< a text that is no OBJ at all need not be listed whole
-inline constexpr std::size_t kMostObjFaceCorners =
-    255;  ///< tinyobjloader counts a face's corners in one byte
 
 struct ObjScan {
   /// "v x y z", "vt u v", "f i j k ..." or "f i/a j/b k/c ..." with absolute indices, "g n<K>" and "usemtl

@@ -14,7 +14,7 @@ std::vector<double> cuts(const Rectangle& wall, std::span<const Rectangle> holes
       at.push_back(std::clamp(corner[axis], -1.0, 1.0));
     }
   std::ranges::sort(at);
-  at.erase(std::ranges::unique(at).begin(), at.end());
+  at.erase(std::unique(at.begin(), at.end()), at.end());
   return at;
 }
 

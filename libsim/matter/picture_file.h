@@ -6,12 +6,10 @@
 #include <string>
 #include <string_view>
 
+#include "libsim/base/limits.h"
 #include "libsim/matter/pattern.h"
 
 namespace fillside {
-
-inline constexpr int kLongestPictureSide = 8192;                  ///< pixels
-inline constexpr std::size_t kLargestPictureBytes = 100'000'000;  ///< of the file
 
 struct PictureLoad {
   std::shared_ptr<const Pattern> pattern;  ///< null where there is a fault

@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "libsim/matter/picture_file.h"
+#include "libsim/matter/png_head.h"
 
 #define STB_IMAGE_IMPLEMENTATION
 #define STB_IMAGE_STATIC
@@ -24,16 +25,14 @@ DecodedPicture decode_png(std::string_view bytes) {
   const auto* data = reinterpret_cast<const stbi_uc*>(bytes.data());
   const int count = static_cast<int>(bytes.size());  // at most kLargestPictureBytes
   DecodedPicture picture;
+  if (picture.fault = fault_of_png(bytes); !picture.fault.empty()) return picture;
   int channels = 0;
   constexpr int kRgb = 3;
   const std::unique_ptr<stbi_uc, void (*)(void*)> pixels(
       stbi_load_from_memory(data, count, &picture.codes.width, &picture.codes.height, &channels, kRgb),
       stbi_image_free);
   if (!pixels) {
-    const std::string why = stbi_failure_reason();
-    picture.fault = why == "too large"
-                        ? fmt::format("is more than {} pixels wide or high", kLongestPictureSide)
-                        : fmt::format("is a broken PNG file ({})", why);
+    picture.fault = fmt::format("is a broken PNG file ({})", stbi_failure_reason());
     return picture;
   }
   const auto codes = static_cast<std::size_t>(picture.codes.width) *

@@ -17,6 +17,7 @@
 #include "libsim/scene/placing.h"
 #include "libsim/scene/poured.h"
 #include "libsim/scene/second_print.h"
+#include "libsim/scene/set_size.h"
 
 namespace fillside {
 namespace {
@@ -70,6 +71,8 @@ class Builder {
   void add_board(const BoardSection& board);
   void add_diffuser(const DiffuserSection& diffuser);
   void add_lamp(const LampSection& lamp);
+  /// Faults a thing with which the set grew past kMostTriangles; true when nothing more goes in.
+  bool is_full(const Section& thing, const std::string& heading, std::string_view key);
   Built finished();
 
  private:
@@ -81,11 +84,33 @@ class Builder {
   RoomPlace room_;
   ItemPlacing items_;
   SceneParts parts_;
+  /// The picture of a section; nothing when it has none, or a faulty one, with a problem.
+  std::shared_ptr<const Pattern> picture_on(const Section& section, const std::string& heading,
+                                            std::string_view key, const PictureOn& picture,
+                                            std::optional<double> reflectance);
   /// Lays a picture on the surface that was added last; a faulty one is left out, with a problem.
   void print_on_last(const std::shared_ptr<const Pattern>& pattern, const Rectangle& on,
                      const PictureOn& picture);
   std::vector<Problem> problems_;
+  SetSize size_;
+  std::size_t counted_surfaces_ = 0;
 };
+
+bool Builder::is_full(const Section& thing, const std::string& heading, std::string_view key) {
+  std::size_t triangles = 0;
+  for (; counted_surfaces_ < parts_.surfaces.size(); ++counted_surfaces_)
+    triangles += parts_.surfaces[counted_surfaces_].mesh.triangles.size();
+  return !size_.take_triangles(triangles, FaultList(thing, heading, problems_), key);
+}
+
+std::shared_ptr<const Pattern> Builder::picture_on(const Section& section, const std::string& heading,
+                                                   std::string_view key, const PictureOn& picture,
+                                                   std::optional<double> reflectance) {
+  if (picture.file.empty()) return {};
+  const FaultList faults(section, heading, problems_);
+  auto pattern = read_picture(faults, key, d_, picture, reflectance);
+  return pattern && size_.take_picture(*pattern, faults, key) ? pattern : nullptr;
+}
 
 void Builder::print_on_last(const std::shared_ptr<const Pattern>& pattern, const Rectangle& on,
                             const PictureOn& picture) {
@@ -106,10 +131,7 @@ void Builder::add_room_and_windows() {
   }
   const std::uint16_t walls = parts_.add_object("walls", ObjectKind::room);
   const Matte paint{tinted(d_.room.walls, d_.room.wall_colour)};
-  std::shared_ptr<const Pattern> picture;
-  if (!d_.room.wall_picture.file.empty())
-    picture =
-        read_picture({d_.room, "room", problems_}, "wall_picture", d_, d_.room.wall_picture, d_.room.walls);
+  const auto picture = picture_on(d_.room, "room", "wall_picture", d_.room.wall_picture, d_.room.walls);
   for (std::size_t wall = 0; wall < 4; ++wall) {
     const Rectangle& whole = room_.walls[wall].rectangle;
     parts_.add_surface(wall_with_holes(whole, holes[wall]), paint, walls);
@@ -128,9 +150,8 @@ void Builder::add_table() {
   if (d_.table.picture.file.empty()) return;
   const Rectangle top = rectangle_facing({d_.table.x.si, d_.table.y.si, 0.0}, Direction::UnitZ(),
                                          d_.table.width.si, d_.table.depth.si);
-  print_on_last(read_picture({d_.table, "table", problems_}, "picture", d_, d_.table.picture,
-                             d_.table.finish.reflectance),
-                top, d_.table.picture);
+  print_on_last(picture_on(d_.table, "table", "picture", d_.table.picture, d_.table.finish.reflectance), top,
+                d_.table.picture);
 }
 
 void Builder::add_items() {
@@ -143,6 +164,7 @@ void Builder::add_items() {
     else
       for (const ItemPart& part : placed.item.parts)
         add_part(item, {part.role, part.mesh, as_built(part_material(item, part.role)), part.second}, object);
+    if (is_full(item, heading_text(item.subject ? "food" : "prop", tame(item.name)), "kind")) break;
   }
 }
 
@@ -185,9 +207,12 @@ void Builder::add_own_picture(const MeshSection& mesh, ObjGroup& group) {
   if (group.picture.empty() || group.places.empty()) return;
   if (!own.surface.empty() || own.reflectance || own.colour || own.gloss) return;
   PictureLoad load = load_picture(group.picture);
-  if (load.pattern)
-    return parts_.print_on_last({std::move(load.pattern), LaidByCorners{std::move(group.places)}});
   const FaultList faults(mesh, heading_text("mesh", tame(mesh.name)), problems_);
+  if (load.pattern) {
+    if (size_.take_picture(*load.pattern, faults, "file"))
+      parts_.print_on_last({std::move(load.pattern), LaidByCorners{std::move(group.places)}});
+    return;
+  }
   faults.error("file",
                fmt::format("file: its material {} has a picture, and {} {}", in_quotes(group.name),
                            in_quotes(group.picture), load.fault),
@@ -196,10 +221,8 @@ void Builder::add_own_picture(const MeshSection& mesh, ObjGroup& group) {
 
 void Builder::add_board(const BoardSection& board) {
   if (!board.used) return;
-  std::shared_ptr<const Pattern> picture;
-  if (!board.picture.file.empty())
-    picture = read_picture({board, heading_text("board", tame(board.name)), problems_}, "picture", d_,
-                           board.picture, board.finish.reflectance);
+  const auto picture = picture_on(board, heading_text("board", tame(board.name)), "picture", board.picture,
+                                  board.finish.reflectance);
   const Material material =
       material_of(board.finish, "white foam board", {board.specular_share, board.roughness});
   const std::uint16_t object = parts_.add_object(board.name, ObjectKind::board);
@@ -250,7 +273,10 @@ Built build(const Description& description, Finishes finishes) {
   builder.add_room_and_windows();
   builder.add_table();
   builder.add_items();
-  for (const MeshSection& mesh : description.meshes) builder.add_mesh(mesh);
+  for (const MeshSection& mesh : description.meshes) {
+    builder.add_mesh(mesh);
+    if (builder.is_full(mesh, heading_text("mesh", tame(mesh.name)), "file")) break;
+  }
   for (const BoardSection& board : description.boards) builder.add_board(board);
   for (const DiffuserSection& diffuser : description.diffusers) builder.add_diffuser(diffuser);
   for (const LampSection& lamp : description.lamps) builder.add_lamp(lamp);

@@ -47,7 +47,8 @@ class FieldReader {
     if (told < unknown.size())
       problems_.push_back(problem_at(
           unknown[told]->key_place,
-          fmt::format("{}: {} more keys are not keys of {}", heading_, unknown.size() - told, phrase)));
+          fmt::format("{}: {} more keys are not keys of {}", heading_, unknown.size() - told, phrase),
+          "take them out"));
   }
 
  private:
@@ -106,13 +107,14 @@ std::vector<std::string> headings_with(std::string_view key) {
   std::vector<std::string> found;
   Description empty;
   each_section(empty, [&]<class S>(const Heading& heading, S&) {
+    constexpr bool kSeveral = SectionList<S>;
     std::vector<std::string> keys;
-    if constexpr (SectionList<S>)
+    if constexpr (kSeveral)
       keys = keys_of<typename S::value_type>();
     else
       keys = keys_of<S>();
     if (std::ranges::find(keys, key) == keys.end()) return;
-    found.push_back(fmt::format(SectionList<S> ? "[[{}]]" : "[{}]", heading.name));
+    found.push_back(kSeveral ? fmt::format("[[{}]]", heading.name) : fmt::format("[{}]", heading.name));
   });
   return found;
 }
@@ -124,8 +126,8 @@ void check_headings(const SourceTree& tree, Problems& problems) {
   const std::size_t before = problems.size();
   for (const SourceEntry& entry : tree.root.entries) {
     if (problems.size() - before + 1 == kMostProblems)
-      return problems.push_back(
-          problem_at(entry.key_place, "there is too much wrong to go on listing headings"));
+      return problems.push_back(problem_at(
+          entry.key_place, "there is too much wrong to go on listing headings", "put these right first"));
     const bool known = std::ranges::find(names, entry.key) != names.end();
     const auto* array = std::get_if<SourceArray>(&entry.value.what);
     const auto tables = tables_under(entry);

@@ -119,7 +119,11 @@ Choice choose(const std::vector<Thing>& things, const Path& path, const Place& p
     if (path.size() > 2 && thing.name == path[1]) return {thing.index, 2, {}};
     names.push_back(thing.name);
   }
-  if (things.empty()) return {{}, 0, problem_at(place, fmt::format("there is no {} in the scene", path[0]))};
+  if (things.empty())
+    return {{},
+            0,
+            problem_at(place, fmt::format("there is no {} in the scene", path[0]),
+                       fmt::format("write [[{}]] in the file first", path[0]))};
   const bool inside = path.size() > 2 && things.front().table->find(path[1]);  // mesh.groups.crust
   if (things.size() == 1 && (path.size() == 2 || inside)) return {things.front().index, 1, {}};
   if (path.size() == 2)

@@ -12,7 +12,8 @@ namespace fillside {
 std::vector<Problem> shortened(std::vector<Problem> problems) {
   problems = in_order(std::move(problems));
   if (problems.size() <= kMostProblems) return problems;
-  std::ranges::stable_partition(problems, [](const Problem& p) { return p.severity == Severity::error; });
+  std::stable_partition(problems.begin(), problems.end(),
+                        [](const Problem& p) { return p.severity == Severity::error; });
   const std::size_t more = problems.size() - kMostProblems;
   const Severity worst = problems[kMostProblems].severity;
   problems.resize(kMostProblems + 1);

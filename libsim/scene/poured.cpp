@@ -74,9 +74,8 @@ Mesh level_inside(const Mesh& inner_wall, double height_m) {
   for (const Point& corner : rim) middle += corner / static_cast<double>(rim.size());
   std::ranges::sort(rim, {},
                     [&](const Point& p) { return std::atan2(p.y() - middle.y(), p.x() - middle.x()); });
-  const auto twice =
-      std::ranges::unique(rim, [](const Point& a, const Point& b) { return (a - b).norm() < 1e-7; });
-  rim.erase(twice.begin(), twice.end());
+  const auto same = [](const Point& a, const Point& b) { return (a - b).norm() < 1e-7; };
+  rim.erase(std::unique(rim.begin(), rim.end(), same), rim.end());
   Mesh level{{middle}, {}};
   level.corners.insert(level.corners.end(), rim.begin(), rim.end());
   const auto count = static_cast<std::uint32_t>(rim.size());

@@ -119,7 +119,8 @@ void check_windows(const Description& description, const RoomPlace& room, std::v
   if (!bright)
     FaultList(day, "daylight", problems)
         .error(day.window_luminance ? "window_luminance" : "outdoor",
-               "it is dark outside, so nothing lights the set");
+               "it is dark outside, so nothing lights the set",
+               "make it more than nothing, or turn on a [[lamp]]");
 }
 
 void check_dish_and_table(const Description& description, const RoomPlace& place,
@@ -137,7 +138,8 @@ void check_dish_and_table(const Description& description, const RoomPlace& place
     FaultList(description.table, "table", problems)
         .error("height",
                fmt::format("its top is at {}, the ceiling at {}", length_text(description.table.height.si),
-                           length_text(description.room.height.si)));
+                           length_text(description.room.height.si)),
+               "lower the table or raise the room");
 }
 
 }  // namespace

@@ -68,12 +68,20 @@ struct Scanner {
   }
 };
 
-std::optional<std::string> fault_at(const Scanner& at, std::size_t length) {
+struct TextFault {
+  std::string what, remedy;
+};
+
+std::optional<TextFault> fault_at(const Scanner& at, std::size_t length) {
   if (length == 0)
-    return fmt::format("the byte 0x{:02X} is not UTF-8 text", static_cast<unsigned char>(at.rest.front()));
-  if (at.rest.front() == '\0') return "there is a NUL byte in the text";
+    return TextFault{
+        fmt::format("the byte 0x{:02X} is not UTF-8 text", static_cast<unsigned char>(at.rest.front())),
+        "save the file as UTF-8"};
+  if (at.rest.front() == '\0')
+    return TextFault{"there is a NUL byte in the text", "save the file as plain text in UTF-8"};
   constexpr int kMostDots = 32;
-  if (at.dots > kMostDots) return fmt::format("a key of more than {} parts", kMostDots);
+  if (at.dots > kMostDots)
+    return TextFault{fmt::format("a key of more than {} parts", kMostDots), "a scene's keys have one or two"};
   return std::nullopt;
 }
 
@@ -87,7 +95,7 @@ std::optional<Problem> fault_of_text(std::string_view text, const std::string& f
     if (length == 1) at.follow_strings();
     if (at.rest.empty()) break;
     if (const auto fault = fault_at(at, length))
-      return problem_at({file, at.line, at.column}, *fault, length == 0 ? "save the file as UTF-8" : "");
+      return problem_at({file, at.line, at.column}, fault->what, fault->remedy);
     at.advance(length);
   }
   return std::nullopt;

@@ -66,7 +66,8 @@ void check_on(const FaultList& faults, const Description& description, const S& 
   const ItemSection* carrier = item_named(description, thing.on);
   if (carrier && carries(*carrier)) {
     if (leads_back(description, carrier, thing.name))
-      faults.error("on", "what it stands on leads back to it, or is stacked without end");
+      faults.error("on", "what it stands on leads back to it, or is stacked without end",
+                   "let the lowest of them stand on the table: leave its on out");
     return;
   }
   std::vector<std::string> carriers;

@@ -80,10 +80,11 @@ std::string remedy_for(std::string_view said) {
       {"expected value, saw '#'", "colours stand in quotes, as in colour = \"#c8a060\""},
       {"expected value", "give the key a value, or take the line out"},
       {"expected '='", "write key = value"},
+      {"expected ']'", "close the brackets on the line where they open, as in [[window]]"},
   };
   for (const auto& [part, remedy] : kRemedies)
     if (said.find(part) != std::string_view::npos) return std::string(remedy);
-  return {};
+  return "a line is a [heading], key = value, or a comment after #";
 }
 
 [[noreturn]] void refuse(Problem problem, std::string_view text) {
@@ -123,7 +124,8 @@ SourceTree read_scene_file(const std::string& path) {
   namespace fs = std::filesystem;
   std::error_code fault;
   const fs::file_status status = fs::status(path, fault);
-  if (!fs::exists(status)) refuse(problem_at({path, 0, 0}, "there is no such file"), {});
+  if (!fs::exists(status))
+    refuse(problem_at({path, 0, 0}, "there is no such file", "check its name and the folder you are in"), {});
   if (fs::is_directory(status))
     refuse(problem_at({path, 0, 0}, "this is a folder, not a scene", "name a .toml file in it"), {});
   if (const auto size = fs::file_size(path, fault); !fault && size > kLargestScene)

@@ -6,12 +6,10 @@
 #include <string>
 #include <string_view>
 
+#include "libsim/base/limits.h"
 #include "libsim/scene/source_tree.h"
 
 namespace fillside {
-
-/// The largest scene file that is read, bytes: a hundred times what a rich set takes.
-inline constexpr std::size_t kLargestScene = 1u << 20;
 
 /// Reads TOML. `name` stands in messages. Throws SceneError with line and column when it is not TOML, not
 /// UTF-8, empty, too long or holds a NUL byte. Infinities and NaN pass: the describer refuses them with

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "libsim/scene/limits.h"
@@ -55,8 +56,8 @@ std::optional<Fault> range_fault(const SourceValue& value, const Field& field, d
 std::optional<Fault> finite_number(const SourceValue& value, std::string_view wanted, double& out) {
   const auto* number = std::get_if<SourceNumber>(&value.what);
   if (!number) return not_a(value, wanted, "write it without quotes and without a unit");
-  if (!std::isfinite(number->value)) return not_a(value, "a finite number", {});
-  out = number->value;
+  if (!std::isfinite(number->value)) return not_a(value, "a finite number", "write it in digits, as in 0.5");
+  out = number->value + 0.0;  // no negative zero
   return std::nullopt;
 }
 
@@ -70,12 +71,27 @@ std::optional<Fault> read_quantity(const SourceValue& value, const Field& field,
   }
   const auto* text = std::get_if<std::string>(&value.what);
   if (!text) return not_a(value, kind_of<Q>(), as_in);
-  const Parsed<Q> parsed = parse_quantity<Q>(tame(*text));
+  const Parsed<Q> parsed = parse_quantity<Q>(*text);
+  if (!parsed.value && *text != tame(*text))
+    return not_a(value, kind_of<Q>(), as_in);  // not to be quoted whole
   if (!parsed.value) return Fault{parsed.fault, parsed.remedy};
   if (!std::isfinite(parsed.value->si)) return not_a(value, "a finite number", as_in);
   if (auto fault = range_fault<Q>(value, field, parsed.value->si)) return fault;
   out = *parsed.value;
   return std::nullopt;
+}
+
+/// Code points of a UTF-8 text: bytes that do not go on with one.
+std::size_t length_in_characters(std::string_view text) {
+  const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0u) != 0x80u; };
+  return static_cast<std::size_t>(std::ranges::count_if(text, begins));
+}
+
+std::optional<Fault> length_fault(std::string_view text, std::size_t most) {
+  const std::size_t length = length_in_characters(text);
+  if (length <= most) return std::nullopt;
+  return Fault{fmt::format("{} is a text of {} characters", in_quotes(text), length),
+               fmt::format("it may have {}", most)};
 }
 
 std::string choices_text(std::vector<std::string> choices) {
@@ -95,10 +111,10 @@ std::optional<Fault> read_member(const SourceValue& value, const Field&, bool& o
 std::optional<Fault> read_member(const SourceValue& value, const Field& field, int& out) {
   double number = 0.0;
   if (auto fault = finite_number(value, "a whole number", number)) return fault;
-  if (number != std::floor(number)) return not_a(value, "a whole number", {});
+  if (number != std::floor(number)) return not_a(value, "a whole number", "write it without decimals");
   if (auto fault = range_fault<double>(value, field, number)) return fault;
   if (std::abs(number) > std::numeric_limits<int>::max())
-    return not_a(value, "a number of sensible size", {});
+    return not_a(value, "a number of sensible size", "it may have up to nine digits");
   out = static_cast<int>(number);
   return std::nullopt;
 }
@@ -121,6 +137,7 @@ std::optional<Fault> read_member(const SourceValue& value, const Field& field, s
     return Fault{in_quotes(*text) + " is not one of the choices",
                  guess + "it may be " + choices_text(choices)};
   }
+  if (auto fault = length_fault(*text, field.key == "name" ? kLongestName : kLongestText)) return fault;
   out = *text;
   return std::nullopt;
 }
@@ -130,7 +147,7 @@ std::optional<Fault> read_member(const SourceValue& value, const Field&, Clock& 
   std::optional<Clock> clock;
   if (const auto* text = std::get_if<std::string>(&value.what)) clock = parse_clock(*text);
   if (const auto* number = std::get_if<SourceNumber>(&value.what))
-    if (number->value >= 0.0 && number->value <= 12.0) clock = Clock{number->value};
+    if (number->value >= 0.0 && number->value <= 12.0) clock = Clock{std::abs(number->value)};  // -0.0
   if (!clock) return not_a(value, "a clock position", std::string(kRemedy));
   out = *clock;
   return std::nullopt;
@@ -147,11 +164,14 @@ std::optional<Fault> read_member(const SourceValue& value, const Field&, Names& 
   const auto* table = std::get_if<SourceTable>(&value.what);
   constexpr std::string_view kRemedy = "write it as { crust = \"rye crust\" }";
   if (!table) return not_a(value, "a table of names", std::string(kRemedy));
-  if (table->entries.size() > kMostNames) return Fault{fmt::format("more than {} names", kMostNames), {}};
+  if (table->entries.size() > kMostNames)
+    return Fault{fmt::format("more than {} names", kMostNames), "is this a scene?"};
   Names names;
   for (const SourceEntry& entry : table->entries) {
     const auto* text = std::get_if<std::string>(&entry.value.what);
     if (!text) return Fault{fmt::format("'{}' is not given a text", tame(entry.key)), std::string(kRemedy)};
+    for (const std::string& name : {entry.key, *text})
+      if (auto fault = length_fault(name, kLongestName)) return fault;
     names.emplace(entry.key, *text);
   }
   out = std::move(names);

@@ -113,7 +113,7 @@ std::string nearest(std::string_view word, std::span<const std::string> words) {
 
 std::string suggestion(std::string_view word, std::span<const std::string> words, std::string_view lead) {
   if (const std::string meant = nearest(word, words); !meant.empty()) return "did you mean " + meant + "?";
-  if (words.empty()) return {};
+  if (words.empty()) return "the scene has nothing of the kind: leave it out, or add one";
   return std::string(lead) + ": " + listed(words);
 }
 

@@ -35,7 +35,7 @@ std::size_t edit_distance(std::string_view from, std::string_view to);
 /// The nearest of the words if it is within max(2, a third of the word's length); empty otherwise.
 std::string nearest(std::string_view word, std::span<const std::string> words);
 
-/// `did you mean width?`, or else `lead: a, b or c`; empty when there is nothing to offer.
+/// `did you mean width?`, or else `lead: a, b or c`, or that there are none.
 std::string suggestion(std::string_view word, std::span<const std::string> words, std::string_view lead);
 
 /// An error at a place.

@@ -10,6 +10,7 @@
 #include <regex>
 
 #include "libsim/base/clock.h"
+#include "libsim/base/limits.h"
 
 namespace fillside {
 namespace {
@@ -64,6 +65,8 @@ std::variant<Freedom, FreedomFault> range_of(Freedom freedom, const std::string&
     if (!least || !most) return FreedomFault{"its ends are no clock positions", "for example 1:30..5"};
     freedom.least = least->hours;
     freedom.most = most->hours < least->hours ? most->hours + 12.0 : most->hours;  // past 12 o'clock
+    if (freedom.most == freedom.least)
+      return FreedomFault{"its ends are one place", "0..12 goes all the way round, from behind the dish"};
     return freedom;
   }
   const auto least = bound_of(from), most = bound_of(to);
@@ -90,6 +93,8 @@ std::string Freedom::text_at(double share) const {
 }
 
 std::variant<Freedom, FreedomFault> parse_freedom(std::string_view text) {
+  if (text.size() > kLongestWish)
+    return FreedomFault{"this is too long for a key and its values", kHow};  // std::regex recurses
   const std::string whole(text);
   const auto equals = whole.rfind('=');
   if (equals == std::string::npos || equals == 0 || equals + 1 == whole.size())

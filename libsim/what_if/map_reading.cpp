@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "libsim/transport/measure.h"
+#include "libsim/transport/measured_size.h"
 #include "libsim/what_if/part_reading.h"
 
 namespace fillside {
@@ -63,6 +64,13 @@ double nearly_widest(const Measurement& measurement, const std::vector<bool>& co
 
 MapReading read_map(const Scene& scene, const MapPlane& plane, const Effort& effort,
                     const EffortProgress& progress, const Lights& judged) {
+  constexpr int kCopies = 6;  // three parts and more of one of them, their sum, and the map that is returned
+  refuse_what_is_too_large(scene, {.what = "map",
+                                   .elements = "cells",
+                                   .columns = plane.columns,
+                                   .rows = plane.rows,
+                                   .replicates = kMapReplicates,
+                                   .copies = kCopies});
   const EffortClock clock(effort);
   double reached = 0.0;
   const auto report = [&](double share) {

@@ -6,6 +6,7 @@
 
 #include "libsim/base/estimate.h"
 #include "libsim/transport/measure.h"
+#include "libsim/transport/measured_size.h"
 
 namespace fillside {
 namespace {
@@ -80,6 +81,7 @@ double samples_wanted(double half_width_stops, double wanted_stops, std::uint32_
 
 PictureReading take_picture(const Scene& scene, const Camera& camera, const Effort& effort,
                             const EffortProgress& progress) {
+  refuse_what_is_too_large(scene, {.columns = camera.columns, .rows = camera.rows});
   const EffortClock clock(effort);
   Budget budget{.samples = kFirstSamples, .replicates = 1, .seed = effort.seed, .threads = effort.threads};
   std::optional<KeptLight> kept;

@@ -210,7 +210,8 @@ void Search::refuse_all() const {
   std::vector<Problem> problems;
   for (const auto& [obstacle, sets] : trials_.obstacles())
     if (problems.size() < kTold)
-      problems.push_back(problem_at({"--move", 0, 0}, "no values give a set that can be: " + obstacle));
+      problems.push_back(problem_at({"--move", 0, 0}, "no values give a set that can be: " + obstacle,
+                                    "move it within other bounds, or move what stands in its way"));
   throw SceneError(std::move(problems));
 }
 

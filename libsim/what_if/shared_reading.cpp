@@ -169,7 +169,8 @@ SharedReading read_shared(const std::vector<SetBeside>& sets, const Effort& effo
   reading.read();
   SharedReading shared;
   for (std::size_t s = 0; s < sets.size(); ++s) {
-    const auto& [description, scene] = sets[s];
+    const Description& description = sets[s].description;
+    const Scene& scene = sets[s].scene;
     std::vector<Measurement> measured;
     for (const Instrument& each : instruments[s]) measured.push_back(reading.measurement(s, each));
     std::optional<Anchor> anchor;

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <regex>
 
+#include "libsim/base/limits.h"
+
 namespace fillside {
 namespace {
 
@@ -45,6 +47,8 @@ double on_scale(double value, std::string_view unit) {
 std::variant<Want, WantFault> parse_want(std::string_view text) {
   static const std::regex form(
       R"(\s*(.+?)\s*(>=|<=|=|\bat least\b|\bat most\b)\s*(\d{1,9}(?:\.\d{1,9})?(?:[:/]\d{1,9}(?:\.\d{1,9})?)?)\s*(?:stops?|lx|mm|EV|%)?(?:\s*(?:within|\+-|±)\s*(\d{1,3}(?:\.\d{1,9})?(?:/\d{1,3})?)\s*stops?)?\s*)");
+  if (text.size() > kLongestWish)
+    return WantFault{"this is too long for a wish", kHow};  // std::regex recurses
   const std::string whole(text);
   std::smatch found;
   if (!std::regex_match(whole, found, form)) return WantFault{"this is no wish for a figure", kHow};

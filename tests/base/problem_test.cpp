@@ -64,5 +64,10 @@ TEST(SceneError, says_every_problem_in_order) {
   EXPECT_EQ(error.problems().size(), 2u);
 }
 
+TEST(Problem, a_line_that_would_move_the_cursor_is_shown_without_its_controls) {
+  const Problem problem{{"a.obj", 1, 2}, "wrong", "right", Severity::error, "\tv \x1b[2J\x07 0"};
+  EXPECT_EQ(to_text(problem), "a.obj:1:2: error: wrong; right\n     v ?[2J? 0\n     ^");
+}
+
 }  // namespace
 }  // namespace fillside

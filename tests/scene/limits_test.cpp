@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "libsim/scene/load.h"
+#include "libsim/scene/set_size.h"
 #include "tests/scene/reading.h"
 
 namespace fillside {
@@ -57,7 +58,7 @@ TEST(Limits, UnknownKeysAreListedUpToAHundredLines) {
   const auto said = refusals("[room]\n" + numbered_keys(100000));
   ASSERT_THAT(said, SizeIs(100));
   EXPECT_THAT(said.front(), HasSubstr("'k0' is not a key of the room"));
-  EXPECT_EQ(said.back(), "101:1: error: room: 99901 more keys are not keys of the room");
+  EXPECT_EQ(said.back(), "101:1: error: room: 99901 more keys are not keys of the room; take them out");
 }
 
 TEST(Limits, KeysUnderNoHeadingAreListedUpToAHundredLines) {
@@ -84,6 +85,48 @@ TEST(Limits, ACrowdThatStandsInItselfIsToldUpToAHundredTimes) {
                              repeated("[[board]]\nsheet = \"A4\"\n", 50));
   ASSERT_THAT(said, SizeIs(101));
   EXPECT_THAT(said.back(), HasSubstr("error: and at least 1 more"));
+}
+
+TEST(SetSize, TheFirstThingWithTooManyTrianglesIsFaultedAndNothingMoreGoesIn) {
+  const MeshSection mesh;
+  std::vector<Problem> problems;
+  const FaultList faults(mesh, "mesh \"cup\"", problems);
+  SetSize size(1000);
+  EXPECT_TRUE(size.take_triangles(1000, faults, "file"));
+  EXPECT_FALSE(size.take_triangles(1, faults, "file"));
+  EXPECT_FALSE(size.take_triangles(0, faults, "file"));
+  ASSERT_THAT(problems, SizeIs(1));
+  EXPECT_EQ(
+      short_text(problems.front()),
+      "error: mesh \"cup\": with it the set has 1001 triangles; the limit is 1000; reduce the model, or "
+      "take something out");
+}
+
+TEST(SetSize, APictureCountsOnceHoweverOftenItIsLaid) {
+  const BoardSection board;
+  std::vector<Problem> problems;
+  const FaultList faults(board, "board", problems);
+  const auto of = [](int width, int height) {
+    return Pattern({width, height, std::vector<std::uint8_t>(3 * static_cast<std::size_t>(width * height))});
+  };
+  const Pattern small = of(10, 10), other = of(10, 11);
+  SetSize size(kMostTriangles, 200);
+  EXPECT_TRUE(size.take_picture(small, faults, "picture"));
+  EXPECT_TRUE(size.take_picture(small, faults, "picture"));
+  EXPECT_FALSE(size.take_picture(other, faults, "picture"));
+  ASSERT_THAT(problems, SizeIs(1));
+  EXPECT_THAT(problems.front().message, HasSubstr("0.0 megapixels; the limit is 0.0002"));
+}
+
+TEST(LimitsTable, AgreesWithTheFieldTableOnPixels) {
+  CameraSection camera;
+  fields(
+      [](const Field& field, const auto&) {
+        if (field.key != "pixels") return;
+        EXPECT_EQ(field.least, kFewestPixels);
+        EXPECT_EQ(field.most, kMostPixels);
+      },
+      camera);
 }
 
 TEST(Shortened, KeepsErrorsBeforeWarnings) {

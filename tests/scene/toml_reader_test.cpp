@@ -49,7 +49,8 @@ std::string refusal_of_file(const std::string& path) {
 
 TEST(TomlReader, RefusesWhatIsNoSceneFile) {
   const Folder folder;
-  EXPECT_EQ(refusal_of_file(folder.path() + "/none.toml"), "error: there is no such file");
+  EXPECT_EQ(refusal_of_file(folder.path() + "/none.toml"),
+            "error: there is no such file; check its name and the folder you are in");
   EXPECT_EQ(refusal_of_file(folder.path()), "error: this is a folder, not a scene; name a .toml file in it");
   EXPECT_EQ(refusal_of_file(folder.with("empty.toml", "")),
             "error: the scene is empty; it needs at least a [[window]]");
@@ -72,7 +73,7 @@ TEST(TomlReader, PointsAtTheByteThatIsNoText) {
   EXPECT_THAT(faults_of("\xC0\xAF = 1\n"), ElementsAre(HasSubstr("1:1: error: the byte 0xC0")));
   EXPECT_THAT(faults_of("# \xED\xA0\x80\n"), ElementsAre(HasSubstr("1:3: error: the byte 0xED")));
   EXPECT_THAT(faults_of(std::string("a = 1\n#\0\n", 9)),
-              ElementsAre("2:2: error: there is a NUL byte in the text"));
+              ElementsAre("2:2: error: there is a NUL byte in the text; save the file as plain text in UTF-8"));
 }
 
 TEST(TomlReader, TakesAByteOrderMarkAndWindowsLineEnds) {
