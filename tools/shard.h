@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "libsim/base/limits.h"
+
 namespace fillside::tools {
 
 /// Counted from 1, as "3 of 16" is said and as a job array counts with --array=1-16.
@@ -15,8 +17,6 @@ struct Shard {
   bool has(std::size_t value) const { return value % of == number - 1; }
   bool operator==(const Shard&) const = default;
 };
-
-inline constexpr std::size_t kMostShards = 1000;
 
 /// "3/16". Throws Misuse.
 Shard shard_value(const std::string& option, const std::string& word);

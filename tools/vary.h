@@ -6,12 +6,10 @@
 #include <string>
 #include <vector>
 
+#include "libsim/base/limits.h"
 #include "libsim/what_if/series.h"
 
 namespace fillside::tools {
-
-/// So many sets a series may have.
-inline constexpr std::size_t kMostSeriesSets = 10000;
 
 /// A list of values, or a range: FROM..TO in whole steps of one, FROM..TO/N in N even steps, both ends
 /// included; over a clock's twelve when the second end is the smaller one. Throws Misuse.
