@@ -212,5 +212,13 @@ TEST(CameraPicture, of_a_cloth_shows_its_own_glow_and_the_window_behind_it) {
   EXPECT_TRUE(agrees(seen, glow + kDirect * 1000.0));
 }
 
+// A curtain spreads E / pi of its diffuse share; what shines through it straight stays the window's.
+TEST(CameraPicture, of_a_curtain_keeps_its_glow_and_the_window_behind_it_apart) {
+  const Scene scene = curtained_window({grey(0.3), grey(0.2), grey(0.0)}, {.panes = 0}, 1000.0);
+  const Measurement seen = measure(scene, one_pixel({0, 1.5, 0.5}, {0, 0, 0.5}), kFew);
+  EXPECT_TRUE(agrees(via(seen, "straight"), 300.0, 1e-6));
+  EXPECT_TRUE(agrees(via(seen, "window curtain"), 200.0, 1e-4));
+}
+
 }  // namespace
 }  // namespace fillside::tests
