@@ -10,10 +10,12 @@ a fault. Status: 0 all caught, 1 one was not, 2 the table or the untouched tree 
 """
 
 import argparse
+import fcntl
 import json
 import os
 import re
 import shutil
+import signal
 import subprocess
 import sys
 import time
@@ -36,6 +38,17 @@ def read_table():
         if count != 1:
             raise WrongTable(f'"{fault["fault"]}": its text stands {count} times in {fault["file"]}, not once')
     return faults
+
+
+def keep_copy_to_oneself():
+    """Two runs in one copy would find each other's faults. Held until the process ends."""
+    BUILD.mkdir(parents=True, exist_ok=True)
+    held = open(BUILD / "in_use", "w")
+    try:
+        fcntl.flock(held, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError:
+        raise WrongTable("another run is at work in build/planted") from None
+    return held
 
 
 def bring_copy_up_to_date():
@@ -140,6 +153,8 @@ def plant(fault, jobs):
 
 def run(faults, jobs):
     began_s = time.monotonic()
+    held = keep_copy_to_oneself()  # until the run is over
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))  # by way of every "finally"
     bring_copy_up_to_date()
     configure()
     check_without_fault(faults, jobs)
@@ -162,6 +177,7 @@ def run(faults, jobs):
     caught = len(faults) - len(missed) - len(unfit)
     minutes = (time.monotonic() - began_s) / 60
     print(f"{len(faults)} faults planted, {caught} caught, in {minutes:.0f} minutes")
+    held.close()
     return 2 if unfit else (1 if missed else 0)
 
 
