@@ -54,22 +54,23 @@ nlohmann::json planted_faults() { return nlohmann::json::parse(text_of("tests/pl
 TEST(PlantedFaults, have_their_place_in_the_source_exactly_once) {
   std::set<std::string> names;
   for (const auto& fault : planted_faults()) {
-    const std::string name = fault.at("fault"), find = fault.at("find");
+    const std::string name = fault.at("fault").get<std::string>(), find = fault.at("find").get<std::string>();
     EXPECT_TRUE(names.insert(name).second) << name << " is there twice";
-    EXPECT_EQ(count_of(find, text_of(fault.at("file"))), 1u) << name << ": " << find;
-    EXPECT_NE(find, std::string(fault.at("put"))) << name;
+    EXPECT_EQ(count_of(find, text_of(fault.at("file").get<std::string>())), 1u) << name << ": " << find;
+    EXPECT_NE(find, fault.at("put").get<std::string>()) << name;
   }
   EXPECT_GE(names.size(), 30u);
 }
 
 TEST(PlantedFaults, are_looked_for_by_tests_that_there_are) {
   for (const auto& fault : planted_faults()) {
-    EXPECT_FALSE(fault.at("caught by").empty()) << fault.at("fault");
+    EXPECT_FALSE(fault.at("caught by").empty()) << fault.at("fault").dump();
     for (const auto& [folder, filter] : fault.at("caught by").items()) {
       const auto tests = tests_in(folder);
-      std::istringstream parts(std::string{filter});
+      std::istringstream parts(filter.get<std::string>());
       for (std::string part; std::getline(parts, part, ':');)
-        EXPECT_TRUE(names_one(part, tests)) << fault.at("fault") << ": " << folder << " has no " << part;
+        EXPECT_TRUE(names_one(part, tests))
+            << fault.at("fault").dump() << ": " << folder << " has no " << part;
     }
   }
 }

@@ -5,7 +5,6 @@
 
 #include "libsim/transport/measure.h"
 #include "libsim/what_if/audit.h"
-#include "tests/base/chi_square.h"
 #include "tests/closed_form/agreement.h"
 #include "tests/closed_form/furnished_room.h"
 #include "tests/closed_form/spheres.h"
@@ -91,24 +90,6 @@ TEST(KeptLight, costs_few_rays_and_so_leaves_less_noise) {
   cached.kept = &kept;
   EXPECT_LT(mean(measure(scene, plane, cached)).standard_error(),
             mean(measure(scene, plane, whole)).standard_error());
-}
-
-// Each replicate looks into a store of its own: what few samples leave in the stores must show in the error
-// bars. So readings by a dozen stores scatter no more than their bars say, by chi-square.
-TEST(KeptLight, has_its_own_noise_in_the_error_bars) {
-  constexpr int kStores = 12;
-  const Scene scene = furnished();
-  std::vector<double> readings;
-  double variance = 0.0;
-  for (std::uint64_t seed = 1; seed <= kStores; ++seed) {
-    const KeptLight kept(scene, kEverything, {.samples = 2, .replicates = 16, .seed = seed});
-    const Estimate reading =
-        mean(measure(scene, table_of_the_room(2, 2), {.samples = 32, .seed = seed, .kept = &kept}));
-    readings.push_back(reading.value());
-    variance += std::pow(reading.standard_error(), 2.0) / kStores;
-  }
-  const double scatter = kStores * std::pow(Estimate(readings).standard_error(), 2.0);
-  EXPECT_LT((kStores - 1) * scatter / variance, chi_square_limit(kStores - 1));
 }
 
 TEST(KeptLight, is_the_same_for_any_number_of_threads) {

@@ -79,18 +79,6 @@ TEST(SunlitShare, ends_where_the_windows_head_lets_the_sun_in_to) {
   EXPECT_EQ(sunlit_share_of_dish(scene_of(black_set(""))), 0.0) << "no sun";
 }
 
-// A board's shadow is as long as it is high under a sun at 45 degrees: 28 cm of board, 20 cm before the
-// middle of the dish, shade the level of the dish's middle, at 3 cm, as far as 5 cm past it. Four of 14
-// places are left.
-TEST(SunlitShare, leaves_out_what_a_board_shades) {
-  const std::string sun =
-      "[daylight]\nsky = \"clear\"\nsun_off_window = \"0 deg\"\nsun_altitude = \"45 deg\"\n";
-  const std::string board =
-      "[[board]]\nname = \"flag\"\nclock = 9\ndistance = \"20 cm\"\nwidth = \"80 cm\"\nheight = \"28 cm\"\n";
-  EXPECT_EQ(sunlit_share_of_dish(scene_of(black_set(sun))), 1.0);
-  EXPECT_NEAR(sunlit_share_of_dish(scene_of(black_set(sun + board))), 4.0 / 14.0, 1e-9);
-}
-
 /// A figure by its name; not a number when there is none.
 double figure(const Description& description, const std::string& name, const Effort& effort) {
   const Scene scene = scene_of(description);
