@@ -142,6 +142,14 @@ TEST(SampleNumbers, any_sample_can_be_drawn_again_alone) {
   EXPECT_EQ(SampleNumbers(9, 100, 3, 77).group(5), later);
 }
 
+TEST(SampleNumbers, a_pair_is_the_first_two_of_the_four) {
+  for (std::uint32_t sample = 0; sample < 1000; ++sample) {
+    const SampleNumbers numbers(4, 10, 2, 7919 * sample);
+    const Numbers4 four = numbers.group(sample);
+    EXPECT_EQ(numbers.pair(sample), (Numbers2{four[0], four[1]}));
+  }
+}
+
 RC_GTEST_PROP(SampleNumbers, lie_in_the_half_open_unit_interval, (std::uint64_t seed, std::uint32_t sample)) {
   for (const double u : SampleNumbers(seed, 1, 0, sample).group(0)) RC_ASSERT(u >= 0.0 && u < 1.0);
 }

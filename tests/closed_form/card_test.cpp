@@ -108,6 +108,25 @@ TEST(FoilCard, shows_the_window_at_its_image) {
   EXPECT_TRUE(agrees(read_via(scene, flat_meter(kFood, kAway), "card", kMany), lx));
 }
 
+// A sheet that a lamp lights from below, seen by a meter in a mirror that lies between them: the sheet's
+// image hangs as far under the mirror as the sheet over it. A poor mirror, so that walks end at it often.
+TEST(FoilCard, shows_a_lit_sheet_at_its_image) {
+  const Rectangle sheet_of_paper = sheet({-1.6, -0.3, 1}, {-1.0, 0.3, 1}, kDown);
+  const Rectangle lamp = sheet({-1.6, -0.3, 0}, {-1.0, 0.3, 0}, kUp);
+  SceneParts parts;
+  add_lamp(parts, lamp, 1000.0);
+  add_board(parts, sheet_of_paper, Matte{grey(0.8)}, "paper");
+  add_board(parts, sheet({-0.3, -0.3, 0}, {0.3, 0.3, 0}, kUp), Foil{grey(0.4), 1.0, 0.0}, "mirror");
+  const Point meter{1.3, 0, 1};
+  const Rectangle image = sheet({-1.6, -0.3, -1}, {-1.0, 0.3, -1}, kUp);
+  const double lx = 0.4 * illuminance_by(image, meter, kDown, 32, [&](const Point& q, const Direction&) {
+                      const Point on_paper{q.x(), q.y(), 1.0};
+                      return 0.8 / kPi * illuminance_by_even(lamp, 1000.0, on_paper, kDown);
+                    });
+  const Scene scene(std::move(parts));
+  EXPECT_TRUE(agrees(read_via(scene, flat_meter(meter, kDown), "mirror", {.samples = 16384}), lx));
+}
+
 TEST(FoilCard, fills_0_84_stop_more_than_a_white_one_of_the_same_reflectance) {
   const Meter away = flat_meter(kFood, kAway);
   const Estimate foil = read(set_with(card_at(1.3), Foil{grey(0.85), 1.0, 0.0}), away, kMany);

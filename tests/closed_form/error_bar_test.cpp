@@ -152,6 +152,26 @@ void expect_same_bytes(const Sensor& sensor) {
   EXPECT_FALSE(one == figures(1, 4)) << "another seed must differ";
 }
 
+/// A replicate measured alone has the numbers of that replicate of the whole; no two are alike.
+void expect_replicates_of_their_own(const Sensor& sensor) {
+  const Scene scene(furnished_room());
+  const Estimate whole = measure(scene, sensor, {.samples = 16, .replicates = 4}).total();
+  for (int r = 0; r < 4; ++r) {
+    const Budget alone{.samples = 16, .first_replicate = r, .replicates = 1};
+    EXPECT_EQ(whole.replicate(r), measure(scene, sensor, alone).total().replicate(0)) << r;
+    for (int other = 0; other < r; ++other) EXPECT_NE(whole.replicate(r), whole.replicate(other));
+  }
+}
+
+TEST(Replicates, of_a_meter_can_each_be_measured_alone_and_differ) {
+  expect_replicates_of_their_own(flat_meter(kDishInRoom, kUp));
+}
+
+TEST(Replicates, of_a_map_can_each_be_measured_alone_and_differ) {
+  expect_replicates_of_their_own(
+      MapPlane{"table", sheet({1.3, 0.9, 0.701}, {2.5, 1.8, 0.701}, kUp), 5, 4, true});
+}
+
 TEST(Repeats, of_a_meter_are_the_same_to_the_last_bit_on_any_number_of_threads) {
   expect_same_bytes(flat_meter(kDishInRoom, kUp));
 }

@@ -103,13 +103,11 @@ TEST(ClearPane, that_hangs_between_dims_each_ray_and_does_not_turn_it) {
   }
 }
 
-// A dark card, so that light to and fro between it and the pane stays below the check.
+// A dark card, so that light to and fro between it and the pane stays below the check; once as a board that
+// is aimed at, once as one that is found by chance.
 TEST(ClearPane, lets_the_light_of_a_card_through_as_the_cards) {
   constexpr double kAlbedo = 0.05;
   const Rectangle card = sheet({-0.3, 1.3, 0}, {0.3, 1.3, 0.4}, kToWindow);
-  SceneParts parts = black_room(window_on_the_table());
-  add_board(parts, card, Matte{grey(kAlbedo)});
-  add_board(parts, sheet({-2, 1.2, -2}, {2, 1.2, 2}, kAway), ClearPane{}, "pane");
   const auto through = [](double cosine) { return glass_at(std::acos(cosine), 1.52, 0.0, 1).through; };
   const Point food{0, 1, 0.1};
   const double known = illuminance_by(card, food, kAway, 24, [&](const Point& q, const Direction& onward) {
@@ -118,7 +116,16 @@ TEST(ClearPane, lets_the_light_of_a_card_through_as_the_cards) {
                        [&](const Point&, const Direction& way) { return 1000.0 * through(way.y()); });
     return kAlbedo / kPi * lit * through(-onward.y());
   });
-  EXPECT_TRUE(agrees(read_via(Scene(std::move(parts)), flat_meter(food, kAway), "card", kMany), known));
+  for (const bool aimed_at : {true, false}) {
+    SceneParts parts = black_room(window_on_the_table());
+    if (aimed_at)
+      add_board(parts, card, Matte{grey(kAlbedo)});
+    else
+      add_wall(parts, mesh_of(card), Matte{grey(kAlbedo)}, "card");
+    add_board(parts, sheet({-2, 1.2, -2}, {2, 1.2, 2}, kAway), ClearPane{}, "pane");
+    EXPECT_TRUE(agrees(read_via(Scene(std::move(parts)), flat_meter(food, kAway), "card", kMany), known))
+        << aimed_at;
+  }
 }
 
 /// A panel by the window's inside, at night: nothing shines outside, the panel is seen in the glass.
@@ -203,6 +210,14 @@ TEST(CameraPicture, of_a_cloth_shows_its_own_glow_and_the_window_behind_it) {
   const double glow = kDiffuse / kPi * illuminance_by_even(window_on_the_table(), 1000.0, spot, kToWindow);
   const Estimate seen = read(window_behind_cloth(cloth), one_pixel({0, 1.5, 0.5}, spot), kMany);
   EXPECT_TRUE(agrees(seen, glow + kDirect * 1000.0));
+}
+
+// A curtain spreads E / pi of its diffuse share; what shines through it straight stays the window's.
+TEST(CameraPicture, of_a_curtain_keeps_its_glow_and_the_window_behind_it_apart) {
+  const Scene scene = curtained_window({grey(0.3), grey(0.2), grey(0.0)}, {.panes = 0}, 1000.0);
+  const Measurement seen = measure(scene, one_pixel({0, 1.5, 0.5}, {0, 0, 0.5}), kFew);
+  EXPECT_TRUE(agrees(via(seen, "straight"), 300.0, 1e-6));
+  EXPECT_TRUE(agrees(via(seen, "window curtain"), 200.0, 1e-4));
 }
 
 }  // namespace

@@ -63,6 +63,16 @@ TEST(Daylight, is_what_was_measured_where_something_was) {
   EXPECT_EQ(light.ground_radiance.maxCoeff(), 0.0);
 }
 
+// Full width of the sun in early January and in early July: see SunDisc.is_about_half_a_degree_across.
+TEST(Daylight, has_a_sun_as_wide_as_the_day_of_the_year_makes_it) {
+  const auto width_min = [](const Instant& noon) {
+    const auto light = daylight_by(sun_position(kBerlin, noon), day_of_year(noon), kClearSky);
+    return 2.0 * light->sun->half_angle_rad / kDegree * 60.0;
+  };
+  EXPECT_NEAR(width_min({2024, 1, 3, 12, 0, 0.0, 60}), 32.0 + 32.0 / 60.0, 0.02);
+  EXPECT_NEAR(width_min({2024, 7, 5, 12, 0, 0.0, 60}), 31.0 + 28.0 / 60.0, 0.02);
+}
+
 TEST(Daylight, shows_no_sun_under_overcast_and_hidden_sun_unless_asked) {
   for (const int type : {1, 5, 9, 16}) EXPECT_FALSE(in_may(type).sun) << type;
   for (const int type : {8, 10, 12, 15}) EXPECT_TRUE(in_may(type).sun) << type;

@@ -69,6 +69,18 @@ TEST(KeptLight, a_cached_map_agrees_with_the_unbiased_one_row_by_row) {
   EXPECT_NEAR(off.value(), 1.0, 0.003 + 4.0 * off.standard_error());
 }
 
+// In the corner by the window the wall gets dark within one cell of 30 cm: a meter 4 cm off it must see that.
+TEST(KeptLight, is_not_asked_from_near_by) {
+  const Scene scene = furnished();
+  const KeptLight kept(scene, kEverything, {.samples = 16, .replicates = 16});
+  for (const Point& at : {Point(0.04, 0.04, 1.5), Point(0.04, 0.08, 1.2)}) {
+    const Meter before_the_wall = flat_meter(at, kLeft);
+    const Estimate off = measure(scene, before_the_wall, {.samples = 512, .kept = &kept}).total() /
+                         measure(scene, before_the_wall, {.samples = 512}).total();
+    EXPECT_NEAR(off.value(), 1.0, 0.01 + 4.0 * off.standard_error()) << at.transpose();
+  }
+}
+
 TEST(KeptLight, costs_few_rays_and_so_leaves_less_noise) {
   const Scene scene = furnished();
   const KeptLight kept(scene, kEverything, kFine);
