@@ -137,7 +137,7 @@
 #include "libsim/scene/scene.h"           // the set as built
 #include "libsim/scene/second_print.h"    // A second surface on a part, as flour lies on a crust
 #include "libsim/scene/sections.h"        // the headings of a scene file, once
-#include "libsim/scene/set_size.h"          // what a set has taken in, against what it may hold
+#include "libsim/scene/set_size.h"        // what a set has taken in, against what it may hold
 #include "libsim/scene/source_text.h"     // what must hold of a scene's text before the TOML library may
 #include "libsim/scene/source_tree.h"     // what a scene file said, before anything is made of it
 #include "libsim/scene/spelt_out.h"       // A set with what it leaves out said in numbers
@@ -167,20 +167,20 @@
 #include "libsim/sensor/sensor_format.h"  // sensors by size
 
 // transport: the journey of the light
-#include "libsim/transport/attribution.h"   // the ledger of one receiver
-#include "libsim/transport/camera_path.h"   // from the lens to the first surface that scatters widely
-#include "libsim/transport/coarse_grid.h"   // light that comes by way of the room changes slowly over a
-#include "libsim/transport/coefficients.h"  // daylight coefficients
-#include "libsim/transport/gather.h"        // all light at one receiver from one sample, partitioned, not
-#include "libsim/transport/kept_light.h"    // the cached mode's store
-#include "libsim/transport/key.h"           // the key
-#include "libsim/transport/means.h"         // the innermost loop of every measurement
-#include "libsim/transport/measure.h"       // measuring
+#include "libsim/transport/attribution.h"    // the ledger of one receiver
+#include "libsim/transport/camera_path.h"    // from the lens to the first surface that scatters widely
+#include "libsim/transport/coarse_grid.h"    // light that comes by way of the room changes slowly over a
+#include "libsim/transport/coefficients.h"   // daylight coefficients
+#include "libsim/transport/gather.h"         // all light at one receiver from one sample, partitioned, not
+#include "libsim/transport/kept_light.h"     // the cached mode's store
+#include "libsim/transport/key.h"            // the key
+#include "libsim/transport/means.h"          // the innermost loop of every measurement
+#include "libsim/transport/measure.h"        // measuring
 #include "libsim/transport/measured_size.h"  // memory that the light of a map or picture takes
-#include "libsim/transport/measurement.h"   // what an instrument read
-#include "libsim/transport/mirror_image.h"  // what a ray from the lens sees of windows and lamps by one
-#include "libsim/transport/openings.h"      // windows and lamps as seen from a point
-#include "libsim/transport/parts.h"         // the integrals into which the light at a receiver is divided
+#include "libsim/transport/measurement.h"    // what an instrument read
+#include "libsim/transport/mirror_image.h"   // what a ray from the lens sees of windows and lamps by one
+#include "libsim/transport/openings.h"       // windows and lamps as seen from a point
+#include "libsim/transport/parts.h"          // the integrals into which the light at a receiver is divided
 #include "libsim/transport/runs_in.h"  // the medium that a path runs in, as far as the faces it meets tell
 #include "libsim/transport/source_rows.h"    // under which row the light of a window or lamp is written down
 #include "libsim/transport/sunbeam.h"        // the sun's straight way to a place in the set
@@ -221,22 +221,22 @@
 #include "libsim/view/tones.h"           // where the tones of a picture lie
 
 // what_if: what would be, and whether it is so
-#include "libsim/what_if/anchored.h"       // scaling what was measured to the description's anchor
-#include "libsim/what_if/audit.h"          // how far the cached mode is off
-#include "libsim/what_if/calendar.h"       // when the light at a table is good
-#include "libsim/what_if/card_key.h"       // a section of a scene as a flat list of keys with their values
-#include "libsim/what_if/card_reader.h"    // a set card read back
-#include "libsim/what_if/card_remarks.h"   // what follows from a card's measures and helps the hand
-#include "libsim/what_if/card_sentence.h"  // the fixed words of a set card, once
-#include "libsim/what_if/check_families.h"   // the families of light checks
-#include "libsim/what_if/checked_set.h"      // bare sets with known answers
-#include "libsim/what_if/claims.h"         // claims
-#include "libsim/what_if/comparison.h"     // what differs between two sets that were read side by side
-#include "libsim/what_if/cut_list.h"       // the boards of a set cut out of the sheets that shops sell
-#include "libsim/what_if/cut_words.h"      // a cut list in words
-#include "libsim/what_if/daylit_set.h"     // A set measured once by daylight coefficients and read under any
-#include "libsim/what_if/dish_figures.h"   // what concerns the dish as a whole
-#include "libsim/what_if/effort.h"         // how well and how long to measure
+#include "libsim/what_if/anchored.h"        // scaling what was measured to the description's anchor
+#include "libsim/what_if/audit.h"           // how far the cached mode is off
+#include "libsim/what_if/calendar.h"        // when the light at a table is good
+#include "libsim/what_if/card_key.h"        // a section of a scene as a flat list of keys with their values
+#include "libsim/what_if/card_reader.h"     // a set card read back
+#include "libsim/what_if/card_remarks.h"    // what follows from a card's measures and helps the hand
+#include "libsim/what_if/card_sentence.h"   // the fixed words of a set card, once
+#include "libsim/what_if/check_families.h"  // the families of light checks
+#include "libsim/what_if/checked_set.h"     // bare sets with known answers
+#include "libsim/what_if/claims.h"          // claims
+#include "libsim/what_if/comparison.h"      // what differs between two sets that were read side by side
+#include "libsim/what_if/cut_list.h"        // the boards of a set cut out of the sheets that shops sell
+#include "libsim/what_if/cut_words.h"       // a cut list in words
+#include "libsim/what_if/daylit_set.h"      // A set measured once by daylight coefficients and read under any
+#include "libsim/what_if/dish_figures.h"    // what concerns the dish as a whole
+#include "libsim/what_if/effort.h"          // how well and how long to measure
 #include "libsim/what_if/expected_readings.h"  // what a person should read in the set once it stands
 #include "libsim/what_if/exposure_plan.h"      // what a photographer sets the camera to, for a set that has
 #include "libsim/what_if/figure_names.h"       // figures of a set by name, for claims
@@ -247,8 +247,8 @@
 #include "libsim/what_if/guillotine.h"    // rectangles out of sheets with straight cuts from edge to edge
 #include "libsim/what_if/image_search.h"  // looking for mirror images
 #include "libsim/what_if/input_uncertainty.h"  // how far each number of a set may be off
-#include "libsim/what_if/light_field.h"        // the light at a point as a whole
 #include "libsim/what_if/light_checks.h"       // does this copy compute light as the books have it
+#include "libsim/what_if/light_field.h"        // the light at a point as a whole
 #include "libsim/what_if/map_reading.h"        // A plane measured to a wanted precision, for any of its maps
 #include "libsim/what_if/named_section.h"      // from the name that results use for a thing back to its
 #include "libsim/what_if/obstacles.h"          // what stands where it may not

@@ -8,8 +8,8 @@
 
 #include "libsim/scene/canonical.h"
 #include "libsim/scene/wording.h"
-#include "tools/written.h"
 #include "tools/open_scene.h"
+#include "tools/written.h"
 
 namespace fillside::tools {
 namespace {

@@ -53,7 +53,8 @@ void add_meter_options(CLI::App& verb, Arguments& a) {
 void add_map_options(CLI::App& verb, Arguments& a) {
   add_value(verb, "--plane", "NAME", "the table, or a [[plane]] of the scene",
             [&a](const std::string& word) { a.plane = word; });
-  add_value(verb, "--cells", "N", fmt::format("cells across, {} to {}; {} by default", kFewestCells, kMostCells, a.cells),
+  add_value(verb, "--cells", "N",
+            fmt::format("cells across, {} to {}; {} by default", kFewestCells, kMostCells, a.cells),
             [&a](const std::string& word) {
               a.cells = static_cast<int>(whole_number("--cells", word, {kFewestCells, kMostCells}));
             });
@@ -209,7 +210,8 @@ void add_report_options(CLI::App& verb, Arguments& a) {
               a.page = word;
             });
   add_pixels(verb, a, "440");
-  add_value(verb, "--cells", "N", fmt::format("cells across the maps, {} to {}; {} by default", kFewestCells, kMostCells, a.cells),
+  add_value(verb, "--cells", "N",
+            fmt::format("cells across the maps, {} to {}; {} by default", kFewestCells, kMostCells, a.cells),
             [&a](const std::string& word) {
               a.cells = static_cast<int>(whole_number("--cells", word, {kFewestCells, kMostCells}));
             });

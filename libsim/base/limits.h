@@ -32,8 +32,8 @@ inline constexpr std::size_t kMostPicturePixels = 100'000'000;    ///< of all pi
 inline constexpr int kFewestPixels = 8, kMostPixels = 8000;       ///< long side of a picture
 inline constexpr int kFewestCells = 4, kMostCells = 1024;         ///< across a map
 inline constexpr std::size_t kMostMeasuredBytes = 4'000'000'000;  ///< a picture's or map's light, by rows
-inline constexpr std::size_t kMostSeriesSets = 10'000;            ///< of a series, all its values taken together
-inline constexpr std::size_t kMostShards = 1000;                  ///< that a series is shared among
+inline constexpr std::size_t kMostSeriesSets = 10'000;  ///< of a series, all its values taken together
+inline constexpr std::size_t kMostShards = 1000;        ///< that a series is shared among
 
 /// A row of the manual's table.
 struct Limit {

@@ -28,7 +28,8 @@ bool has_light(const std::vector<float>& pixels) {
 std::vector<std::size_t> emitters_in_order(const Scene& scene, const Key& key) {
   std::vector<std::size_t> order;
   for (std::size_t emitter = 0; emitter < scene.emitters().size(); ++emitter) order.push_back(emitter);
-  std::stable_partition(order.begin(), order.end(), [&](std::size_t emitter) { return emitter == key.emitter; });
+  std::stable_partition(order.begin(), order.end(),
+                        [&](std::size_t emitter) { return emitter == key.emitter; });
   return order;
 }
 

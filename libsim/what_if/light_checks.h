@@ -14,9 +14,9 @@ struct LightCheck {
   std::string what;    ///< in a photographer's words
   std::string source;  ///< author, title, year, equation or table
   std::string unit;
-  double expected = 0.0;   ///< by that source
-  double tolerance = 0.0;  ///< beside the error bar, in `unit`; fixed before anything is computed
-  std::string because = {};     ///< why there is one: "four digits are printed"; empty without
+  double expected = 0.0;     ///< by that source
+  double tolerance = 0.0;    ///< beside the error bar, in `unit`; fixed before anything is computed
+  std::string because = {};  ///< why there is one: "four digits are printed"; empty without
   Estimate computed;
   /// An error bar longer than this share of what is expected could not tell right from wrong.
   double longest_bar = 0.005;

@@ -68,7 +68,8 @@ TEST(Edit, FaultsNameTheEditAndListWhatThereIs) {
           "error: there is no board \"zebra stripes\" in the scene; there is: fill or left card 1.5"));
   EXPECT_THAT(fault("board.lean=1"),
               ElementsAre("error: there are 2 things called board; say which: fill or left card 1.5"));
-  EXPECT_THAT(fault("diffuser.lean=1"), ElementsAre("error: there is no diffuser in the scene; write [[diffuser]] in the file first"));
+  EXPECT_THAT(fault("diffuser.lean=1"),
+              ElementsAre("error: there is no diffuser in the scene; write [[diffuser]] in the file first"));
   EXPECT_THAT(fault("bord.fill.lean=1"),
               ElementsAre("error: 'bord' is not a section of a scene; did you mean board?"));
   EXPECT_THAT(fault("window.clok=1"),

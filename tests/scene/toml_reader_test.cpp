@@ -72,8 +72,9 @@ TEST(TomlReader, PointsAtTheByteThatIsNoText) {
               ElementsAre(HasSubstr("2:7: error: the byte 0xE9")));
   EXPECT_THAT(faults_of("\xC0\xAF = 1\n"), ElementsAre(HasSubstr("1:1: error: the byte 0xC0")));
   EXPECT_THAT(faults_of("# \xED\xA0\x80\n"), ElementsAre(HasSubstr("1:3: error: the byte 0xED")));
-  EXPECT_THAT(faults_of(std::string("a = 1\n#\0\n", 9)),
-              ElementsAre("2:2: error: there is a NUL byte in the text; save the file as plain text in UTF-8"));
+  EXPECT_THAT(
+      faults_of(std::string("a = 1\n#\0\n", 9)),
+      ElementsAre("2:2: error: there is a NUL byte in the text; save the file as plain text in UTF-8"));
 }
 
 TEST(TomlReader, TakesAByteOrderMarkAndWindowsLineEnds) {

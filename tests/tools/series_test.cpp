@@ -132,9 +132,8 @@ TEST_F(SeriesVerb, a_set_that_fell_short_of_the_precision_is_named) {
   EXPECT_GT(document.at("reached_stops").get<double>(), 0.0);
   document["reached_stops"] = 2.5;
   std::ofstream(kept()[0], std::ios::binary) << document.dump();
-  EXPECT_THAT(run(words).out,
-              HasSubstr("1 of 2 sets did not reach ±2 stop: the widest error bar among their "
-                        "readings is ±2.500 stop"));
+  EXPECT_THAT(run(words).out, HasSubstr("1 of 2 sets did not reach ±2 stop: the widest error bar among their "
+                                        "readings is ±2.500 stop"));
   int reached = 0;
   const json told = answer(words);
   for (const json& point : told.at("points")) reached += point.at("precision_reached").get<bool>();

@@ -16,7 +16,8 @@ Effort to(double precision_stops) { return {.precision = stops(precision_stops),
 
 Estimate read_one(const Description& description, const std::string& figure, double precision_stops,
                   const std::optional<Anchor>& anchor = {}) {
-  return read_figures(description, scene_of(description), {figure}, anchor, to(precision_stops)).values.front();
+  return read_figures(description, scene_of(description), {figure}, anchor, to(precision_stops))
+      .values.front();
 }
 
 TEST(Series, two_axes_give_all_combinations_the_last_running_fastest) {
