@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kIndex = 1.52;
 constexpr const char* kFresnel =
-    "Fresnel's equations: Born and Wolf, Principles of Optics, 1999, section 1.5.2";
+    "Fresnel's equations: Born and Wolf, Principles of Optics, 1999, section 1.5.2 (cited from memory)";
 
 /// A pane of 2 cm before a bright window, looked through square on by a camera of one pixel.
 Estimate seen_through_a_slab(const LightCheckEffort& effort) {
@@ -51,21 +51,22 @@ std::vector<LightCheck> checks_of_glass(const LightCheckEffort& effort) {
            .because = "arithmetic",
            .computed = 100.0 * face_reflectance(kIndex, 1.0)},
           {.what = "the angle at which a polariser takes all of it away",
-           .source = "Brewster, Phil. Trans. Royal Society 105, 1815: tan of it is the index",
+           .source = "Brewster, Phil. Trans. Royal Society 105, 1815 (cited from memory): "
+                     "tan of it is the index",
            .unit = "°",
            .expected = std::atan(kIndex) / kDegree,
            .tolerance = 1e-5,
            .because = "found by halving",
            .computed = brewster_deg()},
           {.what = "how glass bends a ray that comes at 60°",
-           .source = "Snell's law: Born and Wolf, section 1.5.1",
+           .source = "Snell's law: Born and Wolf, section 1.5.1 (cited from memory)",
            .unit = "°",
            .expected = std::asin(std::sin(60.0 * kDegree) / kIndex) / kDegree,
            .tolerance = 1e-9,
            .because = "arithmetic",
            .computed = std::acos(beyond) / kDegree},
           {.what = "a bright window seen through a sheet of glass",
-           .source = "Stokes, Proc. Royal Society 11, 1862: 2 n / (n² + 1)",
+           .source = "Stokes, Proc. Royal Society 11, 1862 (cited from memory): 2 n / (n² + 1)",
            .unit = "cd/m²",
            .expected = 1000.0 * 2.0 * kIndex / (kIndex * kIndex + 1.0),
            .computed = seen_through_a_slab(effort)}};
