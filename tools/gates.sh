@@ -25,8 +25,7 @@ done_with() {
 }
 
 address() {
-  FUZZ_SUMMARY=$(sh tools/fuzz.sh "${FUZZ_SECONDS:-5}")
-  printf '%s\n' "$FUZZ_SUMMARY"
+  sh tools/fuzz.sh "${FUZZ_SECONDS:-5}"
   quietly cmake --build build/fuzz --target one_of_each -j "$jobs"
   # Cairo and FreeType keep what they have once set up; that is theirs.
   quietly env LSAN_OPTIONS=suppressions=tests/sanitised/not_ours.txt build/fuzz/tests/sanitised/one_of_each by_the_books
