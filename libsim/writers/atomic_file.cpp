@@ -2,6 +2,8 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -47,23 +49,41 @@ std::string_view remedy_for(int fault) {
                                std::generic_category().message(fault), remedy_for(fault)));
 }
 
-// A new file in the folder of `path`. Where the system can, it has no name until it is whole, so that nothing
-// of it is left even when the process is killed; else a hidden name nobody else has. Closed and gone unless
-// it was kept.
+bool is_at(int descriptor, const fs::path& name) {
+  struct stat held {
+  }, named{};
+  return ::fstat(descriptor, &held) == 0 && ::lstat(name.c_str(), &named) == 0 &&
+         held.st_dev == named.st_dev && held.st_ino == named.st_ino;
+}
+
+// Whoever writes under a hidden name holds a lock on the file, which ends with the process. So one that can
+// be locked was left by a process that was killed, and its name is free again.
+void clear_if_abandoned(const fs::path& name) {
+  const int descriptor = ::open(name.c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC);
+  if (descriptor < 0) return;
+  // Between the two steps another may have cleared it, and put its own there.
+  if (::flock(descriptor, LOCK_EX | LOCK_NB) == 0 && is_at(descriptor, name)) ::unlink(name.c_str());
+  ::close(descriptor);
+}
+
+// A new file in the folder of `goal`. Where the system can, it has no name while it is written, so that
+// nothing of it is left when the process is killed; else, and for the instant in which it takes an older
+// file's place, a hidden name that nobody else has. Closed and gone unless it was kept.
 class TemporaryFile {
  public:
-  explicit TemporaryFile(const fs::path& path) : goal_(path) {
-    const fs::path folder = path.parent_path().empty() ? fs::path(".") : path.parent_path();
+  explicit TemporaryFile(const fs::path& goal) : goal_(goal) {
+    clear_if_abandoned(hidden_name(0));
+    const fs::path folder = goal.parent_path().empty() ? fs::path(".") : goal.parent_path();
     if (fs::exists(kOpenFiles)) descriptor_ = ::open(folder.c_str(), O_WRONLY | O_TMPFILE | O_CLOEXEC, 0666);
-    if (descriptor_ >= 0) return;
-    take_hidden_name([this](const fs::path& name) {
-      descriptor_ = ::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-      return descriptor_ >= 0;
-    });
+    if (descriptor_ >= 0) {
+      ::flock(descriptor_, LOCK_EX | LOCK_NB);
+      return;
+    }
+    take_hidden_name([this](const fs::path& name) { return is_made_at(name); });
   }
   ~TemporaryFile() {
-    if (descriptor_ >= 0) ::close(descriptor_);
     if (!name_.empty()) ::unlink(name_.c_str());
+    if (descriptor_ >= 0) ::close(descriptor_);
   }
   TemporaryFile(const TemporaryFile&) = delete;
   TemporaryFile& operator=(const TemporaryFile&) = delete;
@@ -79,10 +99,9 @@ class TemporaryFile {
 
   void keep() {
     if (::fsync(descriptor_) != 0) refuse("write", goal_, errno);
-    if (name_.empty() && linked_to(goal_)) return;
+    if (name_.empty() && is_linked_to(goal_)) return;
     // Something has the name: only a rename puts one file in another's place, so this one needs a name first.
-    if (name_.empty()) take_hidden_name([this](const fs::path& name) { return linked_to(name); });
-    if (::close(std::exchange(descriptor_, -1)) != 0) refuse("write", goal_, errno);
+    if (name_.empty()) take_hidden_name([this](const fs::path& name) { return is_linked_to(name); });
     if (::rename(name_.c_str(), goal_.c_str()) != 0) refuse("write", goal_, errno);
     name_.clear();
   }
@@ -90,18 +109,32 @@ class TemporaryFile {
  private:
   static constexpr const char* kOpenFiles = "/proc/self/fd";
 
+  // The same for every process, so that what one left that was killed is cleared by the next who writes the
+  // file.
+  fs::path hidden_name(int attempt) const {
+    return goal_.parent_path() / fmt::format(".{}.{}.part", goal_.filename().string(), attempt);
+  }
   template <class Try>
-  void take_hidden_name(const Try& taken) {
+  void take_hidden_name(const Try& is_taken_by_us) {
     for (int attempt = 0; name_.empty(); ++attempt) {
-      const std::string name = fmt::format(".{}.{}-{}.part", goal_.filename().string(), ::getpid(), attempt);
-      const fs::path place = goal_.parent_path() / name;
-      if (taken(place))
+      const fs::path place = hidden_name(attempt);
+      clear_if_abandoned(place);
+      if (is_taken_by_us(place))
         name_ = place;
       else if (errno != EEXIST || attempt == 1000)
         refuse("write", goal_, errno);
     }
   }
-  bool linked_to(const fs::path& name) const {
+  bool is_made_at(const fs::path& name) {
+    descriptor_ = ::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (descriptor_ < 0) return false;
+    ::flock(descriptor_, LOCK_EX | LOCK_NB);
+    if (is_at(descriptor_, name)) return true;
+    ::close(std::exchange(descriptor_, -1));  // taken for abandoned before it was locked
+    errno = EEXIST;
+    return false;
+  }
+  bool is_linked_to(const fs::path& name) const {
     const std::string self = fmt::format("{}/{}", kOpenFiles, descriptor_);
     return ::linkat(AT_FDCWD, self.c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) == 0;
   }

@@ -1,12 +1,17 @@
 #include "libsim/writers/atomic_file.h"
 
+#include <fcntl.h>
 #include <gtest/gtest.h>
+#include <sys/file.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
+#include <unistd.h>
 
 #include <csignal>
+#include <fstream>
 #include <random>
+#include <vector>
 
 #include "libsim/base/problem.h"
 #include "tests/writers/temporary_folder.h"
@@ -86,8 +91,61 @@ TEST(AtomicFile, TheFileHasTheUsualPermissions) {
   EXPECT_EQ(status.st_mode & 0777, 0644u);
 }
 
-// 200 times a process that does nothing but write is killed somewhere in it.
-TEST(AtomicFile, KilledAtAnyMomentEveryFileIsWholeAndNothingElseIsThere) {
+int hidden_files_of(const TemporaryFolder& folder) {
+  int count = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(folder / ""))
+    count += entry.path().filename().string().starts_with(".") ? 1 : 0;
+  return count;
+}
+
+TEST(AtomicFile, WhatAKilledProcessLeftIsClearedAndWhatALivingOneHoldsIsNot) {
+  const TemporaryFolder folder;
+  const auto leave = [&](int attempt) {
+    std::ofstream(folder / (".soup.csv." + std::to_string(attempt) + ".part")) << "left";
+  };
+  write_file(folder / "soup.csv", "old");
+  leave(0), leave(1);
+  const int held = ::open((folder / ".soup.csv.0.part").c_str(), O_RDONLY | O_CLOEXEC);
+  ASSERT_EQ(::flock(held, LOCK_EX), 0);
+  write_file(folder / "soup.csv", "new");
+  EXPECT_EQ(bytes_of(folder / "soup.csv"), "new");
+  EXPECT_EQ(bytes_of(folder / ".soup.csv.0.part"), "left") << "somebody is at work on it";
+  EXPECT_EQ(folder.file_count(), 2);
+  ::close(held);
+  write_file(folder / "soup.csv", "newer");
+  EXPECT_EQ(bytes_of(folder / "soup.csv"), "newer");
+  EXPECT_EQ(folder.file_count(), 1);
+}
+
+TEST(AtomicFile, ManyWritersOfOneFileLeaveOneWholeFile) {
+  const TemporaryFolder folder;
+  std::vector<pid_t> writers;
+  for (char letter = 'a'; letter < 'i'; ++letter) {
+    writers.push_back(::fork());
+    if (writers.back() != 0) continue;
+    int status = 0;
+    try {
+      for (int time = 0; time < 100; ++time) write_file(folder / "soup.csv", std::string(20'000, letter));
+    } catch (const WriteError&) {
+      status = 1;
+    }
+    ::_exit(status);
+  }
+  for (const pid_t writer : writers) {
+    int status = -1;
+    ::waitpid(writer, &status, 0);
+    EXPECT_EQ(status, 0);
+  }
+  const std::string found = bytes_of(folder / "soup.csv");
+  ASSERT_EQ(found.size(), 20'000u);
+  EXPECT_EQ(found, std::string(20'000, found[0]));
+  EXPECT_EQ(folder.file_count(), 1);
+}
+
+// 200 times a process that does nothing but write is killed somewhere in it. To take an older file's place a
+// new one needs a name for an instant: one that is killed in it leaves a whole hidden file, and the next
+// writer clears it.
+TEST(AtomicFile, KilledAtAnyMomentEveryFileIsWholeAndNothingElseStays) {
   const TemporaryFolder folder;
   const std::string old_bytes(400'000, 'o'), new_bytes(300'000, 'n');
   const auto name = [&](int i) { return folder / ("file" + std::to_string(i)); };
@@ -110,8 +168,11 @@ TEST(AtomicFile, KilledAtAnyMomentEveryFileIsWholeAndNothingElseIsThere) {
           << turn;
       changed += found == new_bytes ? 1 : 0;
     }
-    for (const auto& entry : std::filesystem::directory_iterator(folder / ""))
-      EXPECT_TRUE(entry.path().filename().string().starts_with("file")) << entry.path();
+    EXPECT_LE(hidden_files_of(folder), 1) << turn;
+    for (int i = 0; i < 4; ++i)
+      for (int time = 0; time < 2; ++time)
+        write_file(name(i), old_bytes);  // the second takes the first's place
+    EXPECT_EQ(folder.file_count(), 4) << turn;
   }
   EXPECT_GT(changed, 50) << "or the kills came too early to show anything";
 }
