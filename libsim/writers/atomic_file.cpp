@@ -128,7 +128,7 @@ class TemporaryFile {
   bool is_made_at(const fs::path& name) {
     descriptor_ = ::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
     if (descriptor_ < 0) return false;
-    ::flock(descriptor_, LOCK_EX | LOCK_NB);
+    ::flock(descriptor_, LOCK_EX);  // waits for one who looks whether it is abandoned
     if (is_at(descriptor_, name)) return true;
     ::close(std::exchange(descriptor_, -1));  // taken for abandoned before it was locked
     errno = EEXIST;
