@@ -69,6 +69,19 @@ TEST(KeptLight, a_cached_map_agrees_with_the_unbiased_one_row_by_row) {
   EXPECT_NEAR(off.value(), 1.0, 0.003 + 4.0 * off.standard_error());
 }
 
+// From many walks each, replicates differ by little but what their stores differ by. One store for all of them,
+// made of as few samples, is as wrong and shows nothing of it.
+TEST(KeptLight, has_its_own_noise_in_the_error_bars) {
+  const Scene scene = furnished();
+  const Meter meter = flat_meter({1.75, 1.2, 0.72}, kUp);
+  const auto error_with_stores = [&](int replicates) {
+    const KeptLight kept(scene, kEverything, {.samples = 1, .replicates = replicates});
+    const Budget budget{.samples = 4096, .replicates = 16, .parts = kRestPart, .kept = &kept};
+    return measure(scene, meter, budget).total().standard_error();
+  };
+  EXPECT_GT(error_with_stores(16), 3.0 * error_with_stores(1));
+}
+
 // In the corner by the window the wall gets dark within one cell of 30 cm: a meter 4 cm off it must see that.
 TEST(KeptLight, is_not_asked_from_near_by) {
   const Scene scene = furnished();

@@ -7,6 +7,7 @@
 #include "libsim/sensor/instruments.h"
 #include "libsim/what_if/figure_names.h"
 #include "libsim/what_if/glare_reading.h"
+#include "libsim/what_if/sun_on_dish.h"
 #include "tests/closed_form/configuration_factors.h"
 #include "tests/what_if/small_set.h"
 
@@ -77,6 +78,22 @@ TEST(SunlitShare, ends_where_the_windows_head_lets_the_sun_in_to) {
   EXPECT_NEAR(share("49.5 deg"), 10.0 / 14.0, 1e-9);
   EXPECT_EQ(share("66 deg"), 0.0) << "29.8 cm: it does not come to the near edge at 35";
   EXPECT_EQ(sunlit_share_of_dish(scene_of(black_set(""))), 0.0) << "no sun";
+}
+
+// An upright sheet 33 cm high, 35 cm before the dish's middle: at 45 degrees its shadow ends where it is as
+// far behind the sheet as the sheet is higher than the meters' level, 3 cm: 5 cm before the middle. That
+// leaves out the first column of places (15 cm before the middle) and the second: 10 of 14.
+TEST(SunlitShare, leaves_out_what_a_board_shades) {
+  const std::string
+      sun = "[daylight]\nsky = \"clear\"\nsun_off_window = \"0 deg\"\nsun_altitude = \"45 deg\"\n",
+      sheet = "[[board]]\nclock = 9\ndistance = \"35 cm\"\nwidth = \"60 cm\"\nheight = \"33 cm\"\n";
+  EXPECT_EQ(sunlit_share_of_dish(scene_of(black_set(sun))), 1.0);
+  EXPECT_NEAR(sunlit_share_of_dish(scene_of(black_set(sun + sheet))), 10.0 / 14.0, 1e-9);
+  const std::string even = "[daylight]\nwindow_luminance = \"1 cd/m2\"\n";
+  const Scene open = scene_of(black_set(even)), shaded = scene_of(black_set(even + sheet));
+  const Direction to_sun = Direction(-1.0, 0.0, 1.0).normalized();
+  EXPECT_EQ(DishFootprint(open).sunlit_share(open, to_sun), 1.0);
+  EXPECT_NEAR(DishFootprint(shaded).sunlit_share(shaded, to_sun), 10.0 / 14.0, 1e-9);
 }
 
 /// A figure by its name; not a number when there is none.
