@@ -28,13 +28,28 @@ bool can_draw() {
 
 void put(std::string_view text, std::FILE* stream) { std::fwrite(text.data(), 1, text.size(), stream); }
 
+/// The control code that begins there, and its bytes: one of ASCII's, or one of U+0080 to U+009F in UTF-8.
+struct ControlCode {
+  int code = 0;
+  std::size_t bytes = 0;
+};
+ControlCode control_code_at(std::string_view text, std::size_t at) {
+  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0; };
+  const int first = byte(at), second = byte(at + 1);
+  if ((first < 0x20 && first != '\n' && first != '\t') || first == 0x7f) return {first, 1};
+  if (first == 0xc2 && second >= 0x80 && second <= 0x9f) return {second, 2};
+  return {};
+}
+
 /// Names in a stranger's scene, and file names, may carry codes that a terminal would obey: they are shown
-/// instead.
-std::string harmless(std::string_view text) {
+/// instead, after `escape`.
+std::string harmless(std::string_view text, std::string_view escape = "\\x") {
   std::string shown;
-  for (const char c : text) {
-    const bool control = (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') || c == 0x7f;
-    shown += control ? fmt::format("\\x{:02x}", static_cast<int>(c)) : std::string(1, c);
+  for (std::size_t at = 0; at < text.size();) {
+    const ControlCode control = control_code_at(text, at);
+    if (control.bytes > 0) shown += fmt::format("{}{:02x}", escape, control.code);
+    if (control.bytes == 0) shown += text[at];
+    at += std::max<std::size_t>(control.bytes, 1);
   }
   return shown;
 }
@@ -54,7 +69,8 @@ void show(const std::vector<Problem>& problems) {
 void say_documents(const std::vector<nlohmann::ordered_json>& documents) {
   const nlohmann::ordered_json all =
       documents.size() == 1 ? documents.front() : nlohmann::ordered_json(documents);
-  say(all.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n");
+  const std::string text = all.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
+  put(harmless(text, "\\u00"), stdout);  // JSON's own way to write them
 }
 
 void finish_answer() {

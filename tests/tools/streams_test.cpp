@@ -3,6 +3,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <nlohmann/json.hpp>
+
 #include "tests/tools/program.h"
 
 namespace fillside {
@@ -50,12 +52,16 @@ TEST_F(Streams, a_terminal_sees_a_bar_that_is_gone_at_the_end) {
 
 TEST_F(Streams, codes_in_a_strangers_names_do_not_reach_the_terminal) {
   std::string scene = kSmallSet;
-  scene.replace(scene.find("\"fill\""), 6, "\"fi\\u001b[31mll\"");
+  scene.replace(scene.find("\"fill\""), 6, R"("fi\u001b[31m\u007f\u009b31m\u00e9ll")");
   write("odd.toml", scene);
   const Outcome outcome = run({"meter", "odd.toml", "--precision", "2 stops"});
   EXPECT_EQ(outcome.status, 0) << outcome.err;
-  EXPECT_THAT(outcome.out, Not(HasSubstr("\033")));
-  EXPECT_THAT(outcome.out, HasSubstr("fi\\x1b[31mll"));
+  EXPECT_THAT(outcome.out, HasSubstr("fi\\x1b[31m\\x7f\\x9b31m\u00e9ll"));
+  for (const std::string code : {"\033", "\x7f", "\u009b"}) EXPECT_THAT(outcome.out, Not(HasSubstr(code)));
+
+  const std::string document = run({"meter", "odd.toml", "--precision", "2 stops", "--json"}).out;
+  for (const std::string code : {"\033", "\x7f", "\u009b"}) EXPECT_THAT(document, Not(HasSubstr(code)));
+  EXPECT_THAT(nlohmann::json::parse(document).dump(), HasSubstr("fi\\u001b[31m\x7f\u009b31m\u00e9ll"));
 }
 
 TEST_F(Streams, a_reader_that_goes_away_ends_the_program_without_a_crash) {
