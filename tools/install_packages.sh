@@ -1,7 +1,7 @@
 #!/bin/sh
 # Installs what the build needs and this machine lacks, from Debian's own archive. Says nothing when nothing is
 # missing. Written for Debian 12; names are the same on its relatives.
-#   sh tools/install_packages.sh [tests]
+#   sh tools/install_packages.sh [tests | gates]    # for the tests; for tools/gates.sh as well
 set -eu
 
 build='g++ cmake ninja-build pkg-config git'
@@ -10,9 +10,11 @@ library='libembree-dev libeigen3-dev libtinyobjloader-dev libstb-dev libtomlplus
   zlib1g-dev libmeshoptimizer-dev'
 program='libcli11-dev scdoc'
 tests='libgtest-dev libgmock-dev librapidcheck-dev libgsl-dev libbenchmark-dev python3-jsonschema locales'
+gates='clang clang-tidy libclang-rt-14-dev dpkg-dev gcovr'
 # The report page is tried in a browser, which is large: only for the tests, and only where npm makes its scripts.
-if [ "${1:-}" = tests ] && command -v npm >/dev/null 2>&1; then tests="$tests chromium"; fi
+if [ -n "${1:-}" ] && command -v npm >/dev/null 2>&1; then tests="$tests chromium"; fi
 wanted="$build $library $program $tests"
+if [ "${1:-}" = gates ]; then wanted="$wanted $gates"; fi
 
 if ! command -v apt-get >/dev/null 2>&1; then
   echo "No apt-get here, so nothing was installed. The build needs what Debian calls:" >&2
