@@ -40,7 +40,7 @@ void Pattern::set_scale(double scale) {
   for (std::size_t channel = 0; channel < 3; ++channel)
     for (std::size_t code = 0; code < 256; ++code)
       mean_[static_cast<int>(channel)] += seen[channel][code] * reflectance_of_code_[code];
-  mean_ /= static_cast<double>(codes_.rgb.size() / 3);
+  mean_ = (mean_ / static_cast<double>(codes_.rgb.size() / 3)).min(kMostOfAPattern);  // a sum is rounded
 }
 
 void Pattern::scale_to(double reflectance) {
@@ -59,7 +59,7 @@ Rgb Pattern::at(double u, double v) const {
   const Between x = between(u, codes_.width), y = between(-v, codes_.height);  // rows count downward
   const Rgb upper = (1.0 - x.share) * pixel(x.here, y.here) + x.share * pixel(x.next, y.here);
   const Rgb lower = (1.0 - x.share) * pixel(x.here, y.next) + x.share * pixel(x.next, y.next);
-  return (1.0 - y.share) * upper + y.share * lower;
+  return ((1.0 - y.share) * upper + y.share * lower).min(kMostOfAPattern);  // as above
 }
 
 }  // namespace fillside

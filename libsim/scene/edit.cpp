@@ -8,6 +8,7 @@
 
 #include "libsim/scene/lesson.h"
 #include "libsim/scene/sections.h"
+#include "libsim/scene/source_text.h"
 #include "libsim/scene/things.h"
 #include "libsim/scene/toml_reader.h"
 #include "libsim/scene/wording.h"
@@ -158,6 +159,10 @@ void apply_edit(SourceTree& tree, const std::string& text, std::vector<Problem>&
   if (!edit) {
     problems.push_back(
         problem_at(place, "this is not section.key=value", "for example board.fill.distance=30cm"));
+    return;
+  }
+  if (const auto fault = fault_of_text(text, {})) {
+    problems.push_back(problem_at(place, fault->message, "give key and value as plain text in UTF-8"));
     return;
   }
   const std::string& section = edit->path.front();

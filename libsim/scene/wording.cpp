@@ -30,6 +30,13 @@ std::vector<std::string_view> lines_of(std::string_view text) {
 
 }  // namespace
 
+std::string without_controls(std::string_view text) {
+  std::string out(text);
+  const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
+  std::ranges::replace_if(out, is_control, '?');
+  return out;
+}
+
 std::string tame(std::string_view text) {
   constexpr std::size_t kLongest = 60;
   bool cut = false;
@@ -39,10 +46,7 @@ std::string tame(std::string_view text) {
     text = text.substr(0, end);
     cut = true;
   }
-  std::string out(text);
-  const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
-  std::ranges::replace_if(out, is_control, '?');
-  return cut ? out + "..." : out;
+  return without_controls(text) + (cut ? "..." : "");
 }
 
 std::string in_quotes(std::string_view text) { return '"' + tame(text) + '"'; }

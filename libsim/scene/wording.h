@@ -15,6 +15,8 @@ namespace fillside {
 std::string in_quotes(std::string_view text);
 /// The same without the quotes.
 std::string tame(std::string_view text);
+/// Only the control characters become '?'.
+std::string without_controls(std::string_view text);
 
 /// A length as people write it: metres from one metre on, centimetres below.
 std::string length_text(double length_m);
