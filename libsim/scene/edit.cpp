@@ -161,7 +161,7 @@ void apply_edit(SourceTree& tree, const std::string& text, std::vector<Problem>&
         problem_at(place, "this is not section.key=value", "for example board.fill.distance=30cm"));
     return;
   }
-  if (const auto fault = fault_of_text(text, {})) {
+  if (const auto fault = fault_of_letters(text, {})) {
     problems.push_back(problem_at(place, fault->message, "give key and value as plain text in UTF-8"));
     return;
   }

@@ -72,13 +72,19 @@ struct TextFault {
   std::string what, remedy;
 };
 
-std::optional<TextFault> fault_at(const Scanner& at, std::size_t length) {
+/// Of the letter at the front, which has that length.
+std::optional<TextFault> fault_of_letter(std::string_view rest, std::size_t length) {
   if (length == 0)
     return TextFault{
-        fmt::format("the byte 0x{:02X} is not UTF-8 text", static_cast<unsigned char>(at.rest.front())),
+        fmt::format("the byte 0x{:02X} is not UTF-8 text", static_cast<unsigned char>(rest.front())),
         "save the file as UTF-8"};
-  if (at.rest.front() == '\0')
+  if (rest.front() == '\0')
     return TextFault{"there is a NUL byte in the text", "save the file as plain text in UTF-8"};
+  return std::nullopt;
+}
+
+std::optional<TextFault> fault_at(const Scanner& at, std::size_t length) {
+  if (auto fault = fault_of_letter(at.rest, length)) return fault;
   constexpr int kMostDots = 32;
   if (at.dots > kMostDots)
     return TextFault{fmt::format("a key of more than {} parts", kMostDots), "a scene's keys have one or two"};
@@ -86,6 +92,16 @@ std::optional<TextFault> fault_at(const Scanner& at, std::size_t length) {
 }
 
 }  // namespace
+
+std::optional<Problem> fault_of_letters(std::string_view text, const std::string& file) {
+  for (Scanner at{.rest = text, .ending = {}}; !at.rest.empty();) {
+    const std::size_t length = sequence_length(at.rest);
+    if (const auto fault = fault_of_letter(at.rest, length))
+      return problem_at({file, at.line, at.column}, fault->what, fault->remedy);
+    at.advance(length);
+  }
+  return std::nullopt;
+}
 
 std::optional<Problem> fault_of_text(std::string_view text, const std::string& file) {
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)

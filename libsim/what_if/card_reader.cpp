@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "libsim/scene/load.h"
+#include "libsim/scene/source_text.h"
 #include "libsim/scene/toml_reader.h"
 #include "libsim/scene/wording.h"
 #include "libsim/what_if/card_sentence.h"
@@ -152,6 +153,10 @@ class CardReader {
 }  // namespace
 
 SourceTree read_card(std::string text, std::string name, std::vector<Problem>& problems) {
+  if (auto fault = fault_of_letters(text, name)) {
+    problems.push_back(std::move(*fault));
+    return {std::move(name), std::move(text), {}};
+  }
   return CardReader(std::move(text), std::move(name), problems).read();
 }
 
