@@ -1,10 +1,12 @@
 #!/bin/sh
 # Builds the fuzzers of tests/fuzz with clang (into build/fuzz) and runs each from its seeds for a few seconds.
-#   sh tools/fuzz.sh [SECONDS]      # of each harness; 5 by default
+#   sh tools/fuzz.sh [SECONDS [HARNESS ...]]      # 5 seconds of each by default
 # Prints a table; a finding stops it with status 1 and leaves the input in build/fuzz/findings.
 set -eu
 cd "$(dirname "$0")/.."
 seconds=${1:-5}
+[ $# -eq 0 ] || shift
+[ $# -gt 0 ] || set -- $(ls tests/fuzz/seeds)
 
 if ! command -v clang++ >/dev/null 2>&1; then
   echo "fuzz: there is no clang++ here; Debian calls it clang, with libclang-rt-14-dev" >&2
@@ -27,8 +29,8 @@ if [ -d /dev/shm ] && [ -w /dev/shm ]; then TMPDIR=/dev/shm && export TMPDIR; fi
 mkdir -p build/fuzz/findings
 status=0
 printf '%-12s %10s %7s %7s %9s\n' harness executions edges corpus findings
-for seeds in tests/fuzz/seeds/*/; do
-  harness=$(basename "$seeds")
+for harness in "$@"; do
+  seeds=tests/fuzz/seeds/$harness
   log=build/fuzz/$harness.log
   grown=build/fuzz/corpus/$harness # stays, so that a later run begins where this one ended
   mkdir -p "$grown"

@@ -6,6 +6,7 @@
 #   recent    clang-tidy by .clang-tidy, on the files of the last commits
 #   tidy      the same on every file of the library (not part of the usual)
 #   packages  the Debian packages: made, unpacked, the program run from them
+#   books     address again, and the light by the books in that build (not part of the usual: minutes)
 #   coverage  g++; which lines the tests reach (not part of the usual: it takes as long as the tests twice)
 #   sh tools/gates.sh [GATE ...]    # the usual ones by default
 set -eu
@@ -26,7 +27,7 @@ done_with() {
 }
 
 address() {
-  sh tools/fuzz.sh "${FUZZ_SECONDS:-5}"
+  sh tools/fuzz.sh "${FUZZ_SECONDS:-3}"
   quietly cmake --build build/fuzz --target one_of_each -j "$jobs"
   # Cairo and FreeType keep what they have once set up; that is theirs.
   leaks=suppressions=tests/sanitised/not_ours.txt
@@ -36,8 +37,8 @@ address() {
     leaks=detect_leaks=0
     echo "address: leaks cannot be looked for here"
   fi
-  quietly env LSAN_OPTIONS="$leaks" build/fuzz/tests/sanitised/one_of_each by_the_books
-  done_with address "no finding"
+  quietly env LSAN_OPTIONS="$leaks" build/fuzz/tests/sanitised/one_of_each "$@"
+  done_with "${1:-address}" "no finding"
 }
 
 threads() {
@@ -107,6 +108,7 @@ coverage() {
 for gate in "$@"; do
   case "$gate" in
     address | threads | shared | recent | tidy | packages | coverage) "$gate" ;;
+    books) address by_the_books ;;
     *)
       echo "gates: there is no gate '$gate'" >&2
       exit 2

@@ -9,6 +9,7 @@
 
 #include "libsim/base/clock.h"
 #include "libsim/scene/wording.h"
+#include "libsim/what_if/freedom.h"
 #include "tools/misuse.h"
 #include "tools/variant.h"
 
@@ -18,8 +19,6 @@ namespace {
 constexpr int kMostValues = static_cast<int>(kMostSeriesSets);
 constexpr const char* kExample = "for example --vary \"board.fill.distance=10cm..90cm/9\"";
 
-bool is_clock(const std::string& key) { return key.ends_with("clock"); }
-
 /// A number with what follows it: 15 and "cm".
 struct Amount {
   double number = 0.0;
@@ -27,7 +26,7 @@ struct Amount {
 };
 
 std::optional<Amount> amount_of(const std::string& key, const std::string& text) {
-  if (is_clock(key)) {
+  if (is_clock_key(key)) {
     const auto clock = parse_clock(text);
     return clock ? std::optional(Amount{clock->hours, ""}) : std::nullopt;
   }
@@ -42,7 +41,7 @@ std::optional<Amount> amount_of(const std::string& key, const std::string& text)
 }
 
 std::string text_of(const std::string& key, double number, const std::string& unit) {
-  if (is_clock(key)) return to_text(Clock{number > 12.0 ? number - 12.0 : number});
+  if (is_clock_key(key)) return to_text(Clock{number > 12.0 ? number - 12.0 : number});
   return fmt::format("{:.10g}{}{}", number, unit.empty() ? "" : " ", unit);
 }
 
@@ -72,7 +71,7 @@ std::optional<SeriesAxis> range_of(const std::string& key, const std::string& te
   const auto from = amount_of(key, text.substr(0, dots)), to = amount_of(key, last);
   if (!from || !to) refuse(text, "is not a range from one number to another");
   if (!from->unit.empty() && from->unit != to->unit) refuse(text, "has two units");
-  const double end = is_clock(key) && to->number <= from->number ? to->number + 12.0 : to->number;
+  const double end = is_clock_key(key) && to->number <= from->number ? to->number + 12.0 : to->number;
   const double span = end - from->number;
   if (!count) {
     if (std::abs(span) < 0.5 || std::abs(span) > kMostValues - 1 || std::abs(span - std::round(span)) > 1e-9)
@@ -98,7 +97,8 @@ SeriesAxis list_of(const std::string& key, const std::string& text) {
       return axis;
     }
     unit = amount->unit;
-    const bool past_twelve = is_clock(key) && !axis.numbers.empty() && amount->number < axis.numbers.back();
+    const bool past_twelve =
+        is_clock_key(key) && !axis.numbers.empty() && amount->number < axis.numbers.back();
     axis.numbers.push_back(amount->number + (past_twelve ? 12.0 : 0.0));
   }
   axis.unit = unit.value_or("");
@@ -136,7 +136,7 @@ SeriesAxis parse_axis(const std::string& text) {
 
 std::string edit_of(const SeriesAxis& axis, std::size_t value) {
   const std::string& text = axis.values[value];
-  return is_clock(axis.key) && text.find(':') != std::string::npos && !text.starts_with('"')
+  return is_clock_key(axis.key) && text.find(':') != std::string::npos && !text.starts_with('"')
              ? fmt::format("{}=\"{}\"", axis.key, text)
              : fmt::format("{}={}", axis.key, text);
 }
@@ -158,7 +158,7 @@ std::string axes_title(const std::vector<SeriesAxis>& axes) {
 
 std::string value_name(const SeriesAxis& axis, std::size_t value) {
   const std::string& text = axis.values[value];
-  if (axis.key.ends_with("clock")) return text + " o'clock";
+  if (is_clock_key(axis.key) && parse_clock(text)) return text + " o'clock";
   if (!axis.key.ends_with(".used")) return text;
   const auto thing = words_of(axis.key).owner;
   return (text == "true" ? "with " : "without ") + thing.substr(thing.find(' ') + 1);

@@ -33,11 +33,6 @@ std::optional<Bound> bound_of(const std::string& text) {
   return bound;
 }
 
-bool is_clock_key(std::string_view key) {
-  const std::string_view last = key.substr(key.rfind('.') + 1);
-  return last == "clock" || last == "faces" || last == "faces_clock";
-}
-
 /// The smallest step that a hand can set.
 double step_of(const Freedom& freedom) {
   struct Step {
@@ -82,6 +77,11 @@ std::variant<Freedom, FreedomFault> range_of(Freedom freedom, const std::string&
 }
 
 }  // namespace
+
+bool is_clock_key(std::string_view key) {
+  const std::string_view last = key.substr(key.rfind('.') + 1);
+  return last == "clock" || last == "faces" || last == "faces_clock";
+}
 
 std::string Freedom::text_at(double share) const {
   const double step = step_of(*this);

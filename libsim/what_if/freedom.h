@@ -21,6 +21,9 @@ struct Freedom {
   std::string text_at(double share) const;
 };
 
+/// Whether the key's numbers are hours of a clock, so that a range may go past 12: "board.fill.faces".
+bool is_clock_key(std::string_view key);
+
 struct FreedomFault {
   std::string what, remedy;
 };

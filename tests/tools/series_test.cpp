@@ -71,6 +71,7 @@ TEST_F(SeriesVerb, ranges_lists_words_and_clocks_are_the_values_they_say) {
   EXPECT_THAT(values("board.fill.clock=2..4"), ElementsAre("2", "3", "4"));
   EXPECT_THAT(values("board.fill.clock=2:30..3:30/3"), ElementsAre("2:30", "3", "3:30"));
   EXPECT_THAT(values("board.fill.clock=11..2"), ElementsAre("11", "12", "1", "2"));
+  EXPECT_THAT(values("board.fill.faces=11..2"), ElementsAre("11", "12", "1", "2"));
 }
 
 // A window that passes 1 - d of its light: log2 of it in stops (the definition of a stop).
