@@ -1,6 +1,6 @@
 // What a surface does with light: a closed list of materials.
 // To add one: write its header beside matte.h with the three verbs below, name it in the variant, and say in
-// material.cpp how it answers; forget one and it does not compile.
+// material.cpp how it answers each question; forget a verb or an answer and the compiler names it there.
 #pragma once
 
 #include <optional>

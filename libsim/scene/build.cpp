@@ -203,9 +203,7 @@ void Builder::add_mesh(const MeshSection& mesh) {
 
 /// The picture that the model's material names, where the scene gives no finish of its own.
 void Builder::add_own_picture(const MeshSection& mesh, ObjGroup& group) {
-  const Finish& own = mesh.finish;
-  if (group.picture.empty() || group.places.empty()) return;
-  if (!own.surface.empty() || own.reflectance || own.colour || own.gloss) return;
+  if (group.picture.empty() || group.places.empty() || says_something(mesh.finish)) return;
   PictureLoad load = load_picture(group.picture);
   const FaultList faults(mesh, heading_text("mesh", tame(mesh.name)), problems_);
   if (load.pattern) {

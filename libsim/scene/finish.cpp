@@ -25,6 +25,10 @@ std::optional<Coat> coat_of(const Finish& finish, const CataloguedSurface* known
 
 }  // namespace
 
+bool says_something(const Finish& finish) {
+  return !finish.surface.empty() || finish.reflectance || finish.colour || finish.gloss;
+}
+
 Rgb tinted(double reflectance, const std::optional<Colour>& colour) {
   return colour ? scaled_to_reflectance(colour->linear, reflectance) : grey(reflectance);
 }

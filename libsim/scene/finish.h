@@ -9,6 +9,9 @@
 
 namespace fillside {
 
+/// True when a thing says anything of its own look; if not, its usual surface or its model's picture counts.
+bool says_something(const Finish& finish);
+
 /// Mirror-wise figures given beside the catalogue's. A share makes it a metal or a mirror, whatever it is
 /// called.
 struct MirrorFigures {

@@ -57,7 +57,7 @@ constexpr std::array kUsualSurfaces{
     PartSurface{"napkin", "body", "linen"},
     PartSurface{"cutting board", "body", "maple"},
 };
-/// What lies in places on it.
+/// What lies in places on it: matte surfaces, since a picture of the two is matte.
 constexpr std::array kSecondSurfaces{
     PartSurface{"loaf", "body", "flour"},
     PartSurface{"pickle jar", "filling", "pale pickles"},
@@ -66,10 +66,6 @@ constexpr ClearPane kThinWall{.index = 1.52, .absorption = 0.005, .panes = 1};
 /// Soda-lime glass of tumblers: a little is lost, most of it red and blue, which shows at the rim. From
 /// memory.
 const Dielectric kGlass{{}, {.index = 1.52, .absorption_per_m = {2.0, 1.2, 1.8}}};
-
-bool says_something(const Finish& finish) {
-  return !finish.surface.empty() || finish.reflectance || finish.colour || finish.gloss;
-}
 
 }  // namespace
 

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "libsim/geometry/item.h"
+#include "libsim/scene/finish.h"
 #include "libsim/scene/item_finish.h"
 
 namespace fillside {
@@ -36,6 +38,21 @@ TEST(SecondSurface, is_left_off_where_the_owner_says_what_a_thing_is_made_of) {
   grey_one.finish.reflectance = 0.18;
   EXPECT_FALSE(second_surface(named, "body"));
   EXPECT_FALSE(second_surface(grey_one, "body"));
+}
+
+// build() prints the two on a matte surface, and takes the second one's albedo for it.
+TEST(SecondSurface, of_every_kind_is_matte) {
+  int found = 0;
+  for (const std::string_view kind : item_kinds()) {
+    ItemSection item;
+    item.kind = kind;
+    for (const std::string& role : surfaced_parts(kind))
+      if (const auto second = second_surface(item, role)) {
+        ++found;
+        EXPECT_TRUE(std::holds_alternative<Matte>(material_of({}, *second))) << kind << ": " << *second;
+      }
+  }
+  EXPECT_GE(found, 2);
 }
 
 }  // namespace
