@@ -32,8 +32,8 @@ struct Mapped {
   MapReading map;
 };
 
-Problem at_command(std::string message, std::string remedy) {
-  return problem_at({"the command", 0, 0}, std::move(message), std::move(remedy));
+Problem at_command(std::string_view message, std::string_view remedy) {
+  return problem_at({"the command", 0, 0}, message, remedy);
 }
 
 /// Maps are read finer than asked, so that a difference keeps the precision even of two that share nothing.

@@ -43,8 +43,8 @@ struct MappedSet {
   const Effort& effort;
 };
 
-Problem bad_word(std::string message, std::string remedy) {
-  return problem_at({"the command", 0, 0}, std::move(message), std::move(remedy));
+Problem bad_word(std::string_view message, std::string_view remedy) {
+  return problem_at({"the command", 0, 0}, message, remedy);
 }
 
 std::vector<std::string> board_names(const Scene& scene) {

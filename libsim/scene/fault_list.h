@@ -18,11 +18,11 @@ class FaultList {
   FaultList(const Section& section, std::string heading, std::vector<Problem>& problems)
       : section_(section), heading_(std::move(heading)), problems_(problems) {}
 
-  void error(std::string_view key, const std::string& message, std::string remedy = {}) const {
-    problems_.push_back(problem_at(section_.place_of(key), heading_ + ": " + message, std::move(remedy)));
+  void error(std::string_view key, const std::string& message, std::string_view remedy = {}) const {
+    problems_.push_back(problem_at(section_.place_of(key), heading_ + ": " + message, remedy));
   }
-  void warning(std::string_view key, const std::string& message, std::string remedy = {}) const {
-    error(key, message, std::move(remedy));
+  void warning(std::string_view key, const std::string& message, std::string_view remedy = {}) const {
+    error(key, message, remedy);
     problems_.back().severity = Severity::warning;
   }
   /// Did the file (or an edit) say this key?

@@ -98,7 +98,7 @@ Problem syntax_problem(const toml::parse_error& error, const std::string& file) 
   constexpr std::string_view kLead = "Error while parsing ";
   const std::string remedy = remedy_for(said);
   if (said.starts_with(kLead)) said.remove_prefix(kLead.size());
-  return problem_at(place_of(error.source(), file), fmt::format("cannot read this {}", without_controls(said)), remedy);
+  return problem_at(place_of(error.source(), file), fmt::format("cannot read this {}", said), remedy);
 }
 
 std::string too_long(std::uintmax_t size) {

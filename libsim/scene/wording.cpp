@@ -121,11 +121,11 @@ std::string suggestion(std::string_view word, std::span<const std::string> words
   return std::string(lead) + ": " + listed(words);
 }
 
-Problem problem_at(Place place, std::string message, std::string remedy) {
+Problem problem_at(Place place, std::string_view message, std::string_view remedy) {
   Problem problem;
   problem.place = std::move(place);
-  problem.message = std::move(message);
-  problem.remedy = std::move(remedy);
+  problem.message = without_controls(message);
+  problem.remedy = without_controls(remedy);
   return problem;
 }
 

@@ -40,8 +40,8 @@ std::string nearest(std::string_view word, std::span<const std::string> words);
 /// `did you mean width?`, or else `lead: a, b or c`, or that there are none.
 std::string suggestion(std::string_view word, std::span<const std::string> words, std::string_view lead);
 
-/// An error at a place.
-Problem problem_at(Place place, std::string message, std::string remedy = {});
+/// An error at a place. Control characters, as names of a scene may hold, become '?'.
+Problem problem_at(Place place, std::string_view message, std::string_view remedy = {});
 
 /// Gives each problem that stands in `file` its line of `text`, for the caret.
 void attach_source_lines(std::vector<Problem>& problems, std::string_view file, std::string_view text);
