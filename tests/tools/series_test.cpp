@@ -58,7 +58,7 @@ TEST_F(SeriesVerb, gives_a_table_a_curve_and_a_csv_with_a_line_a_value) {
 
 TEST_F(SeriesVerb, ranges_lists_words_and_clocks_are_the_values_they_say) {
   const auto values = [&](const std::string& what) {
-    return answer(vary(what) + Words{"--figure", "meter.dish up.lx"})
+    return answer(vary(what) + Words{"--set", "board.fill.distance=60cm", "--figure", "meter.dish up.lx"})
         .at("axes")
         .at(0)
         .at("values")
