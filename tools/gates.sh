@@ -69,7 +69,7 @@ tidied() {
 recent() {
   files=$(git log -n 60 --diff-filter=d --name-only --format= -- 'libsim/*.cpp' | awk '!seen[$0]++' | while read -r file; do
     if [ -e "$file" ]; then echo "$file"; fi
-  done | head -n "${TIDY_FILES:-40}")
+  done | head -n "${TIDY_FILES:-24}")
   echo "$files" | tidied
   done_with recent "no finding in $(echo "$files" | grep -c .) files"
 }
