@@ -40,7 +40,8 @@ void Pattern::set_scale(double scale) {
   for (std::size_t channel = 0; channel < 3; ++channel)
     for (std::size_t code = 0; code < 256; ++code)
       mean_[static_cast<int>(channel)] += seen[channel][code] * reflectance_of_code_[code];
-  mean_ = (mean_ / static_cast<double>(codes_.rgb.size() / 3)).min(kMostOfAPattern);  // a sum is rounded
+  const std::size_t pixels = codes_.rgb.size() / 3;
+  mean_ = (mean_ / static_cast<double>(pixels)).min(kMostOfAPattern);  // a sum is rounded
 }
 
 void Pattern::scale_to(double reflectance) {
