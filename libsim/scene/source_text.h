@@ -12,7 +12,8 @@ namespace fillside {
 
 /// The first byte that is no letter: not UTF-8, or a NUL.
 std::optional<Problem> fault_of_letters(std::string_view text, const std::string& file);
-/// The first fault of a scene's text as such: empty, bytes that are not UTF-8, a NUL, a key of too many parts.
+/// The first fault of a scene's text as such: empty, bytes that are not UTF-8, a NUL, a key of too many
+/// parts.
 std::optional<Problem> fault_of_text(std::string_view text, const std::string& file);
 
 }  // namespace fillside

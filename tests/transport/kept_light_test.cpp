@@ -69,8 +69,8 @@ TEST(KeptLight, a_cached_map_agrees_with_the_unbiased_one_row_by_row) {
   EXPECT_NEAR(off.value(), 1.0, 0.003 + 4.0 * off.standard_error());
 }
 
-// From many walks each, replicates differ by little but what their stores differ by. One store for all of them,
-// made of as few samples, is as wrong and shows nothing of it.
+// From many walks each, replicates differ by little but what their stores differ by. One store for all of
+// them, made of as few samples, is as wrong and shows nothing of it.
 TEST(KeptLight, has_its_own_noise_in_the_error_bars) {
   const Scene scene = furnished();
   const Meter meter = flat_meter({1.75, 1.2, 0.72}, kUp);
