@@ -21,7 +21,7 @@ quietly() {
   fi
 }
 [ -e build/fuzz/CMakeCache.txt ] || quietly cmake -S . -B build/fuzz $generator -DCMAKE_BUILD_TYPE=None \
-  -DCMAKE_CXX_COMPILER=clang++ -DFILLSIDE_FUZZ=ON -DFILLSIDE_PAGE_SCRIPTS=OFF -DFILLSIDE_WARNINGS_AS_ERRORS=ON
+  -DCMAKE_CXX_COMPILER=clang++ -DFILLSIDE_FUZZ=ON -DFILLSIDE_PRECOMPILED=ON -DFILLSIDE_PAGE_SCRIPTS=OFF -DFILLSIDE_WARNINGS_AS_ERRORS=ON
 quietly cmake --build build/fuzz --target fillside_fuzzers -j "${CMAKE_BUILD_PARALLEL_LEVEL:-2}"
 
 # Inputs go through small files: in memory where there is a place for them.

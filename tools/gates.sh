@@ -43,7 +43,8 @@ address() {
 
 threads() {
   [ -e build/threads/CMakeCache.txt ] || quietly cmake -S . -B build/threads -G Ninja -DCMAKE_BUILD_TYPE=None \
-    -DCMAKE_CXX_COMPILER=clang++ -DFILLSIDE_SANITISE=thread -DBUILD_SHARED_LIBS=ON -DFILLSIDE_PAGE_SCRIPTS=OFF
+    -DCMAKE_CXX_COMPILER=clang++ -DFILLSIDE_SANITISE=thread -DBUILD_SHARED_LIBS=ON -DFILLSIDE_PAGE_SCRIPTS=OFF \
+    -DFILLSIDE_PRECOMPILED=ON
   quietly cmake --build build/threads --target one_of_each -j "$jobs"
   quietly env TSAN_OPTIONS=halt_on_error=1 build/threads/tests/sanitised/one_of_each
   done_with threads "no finding"
@@ -96,7 +97,7 @@ packages() {
 
 coverage() {
   [ -e build/coverage/CMakeCache.txt ] || quietly cmake -S . -B build/coverage -G Ninja -DCMAKE_BUILD_TYPE=None \
-    -DCMAKE_CXX_FLAGS="-O1 --coverage -fprofile-update=atomic" -DFILLSIDE_BENCHMARKS=OFF
+    -DCMAKE_CXX_FLAGS="-O1 --coverage -fprofile-update=atomic" -DFILLSIDE_BENCHMARKS=OFF -DFILLSIDE_PRECOMPILED=ON
   quietly cmake --build build/coverage -j "$jobs"
   quietly ctest --test-dir build/coverage -j "$jobs" -E '^consumer'
   gcovr --root . --filter libsim/ --filter tools/ --txt build/coverage/coverage.txt --json-summary build/coverage/coverage.json \

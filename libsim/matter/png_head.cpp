@@ -1,6 +1,7 @@
 #include "libsim/matter/png_head.h"
 
 #include <fmt/format.h>
+#include <zlib.h>
 
 #include <cstdint>
 #include <optional>
@@ -19,7 +20,20 @@ std::uint64_t number_at(std::string_view bytes, std::size_t at) {
 
 struct Chunk {
   std::string_view type, data;
+  bool sound;  // as its checksum says
 };
+
+/// ISO/IEC 15948:2004, 5.3: the checksum is of type and data.
+bool is_sound(std::string_view type_and_data, std::uint64_t checksum) {
+#ifdef FUZZING_BUILD_MODE_UNSAFE_FOR_PRODUCTION
+  return true;  // no fuzzer would ever get past it
+#else
+  return checksum == crc32_z(0, reinterpret_cast<const Bytef*>(type_and_data.data()), type_and_data.size());
+#endif
+}
+
+/// Those a decoder must understand have a capital letter first (5.4).
+bool is_critical(const Chunk& chunk) { return chunk.type[0] >= 'A' && chunk.type[0] <= 'Z'; }
 
 /// Length, type, data, checksum; nothing when the file ends before.
 std::optional<Chunk> take_chunk(std::string_view& rest) {
@@ -27,7 +41,8 @@ std::optional<Chunk> take_chunk(std::string_view& rest) {
   if (rest.size() < kAround) return std::nullopt;
   const std::uint64_t length = number_at(rest, 0);
   if (length > rest.size() - kAround) return std::nullopt;
-  const Chunk chunk{rest.substr(4, 4), rest.substr(8, length)};
+  const Chunk chunk{rest.substr(4, 4), rest.substr(8, length),
+                    is_sound(rest.substr(4, 4 + length), number_at(rest, 8 + length))};
   rest.remove_prefix(kAround + length);
   return chunk;
 }
@@ -70,11 +85,13 @@ std::string fault_of_png(std::string_view bytes) {
   const auto first = take_chunk(bytes);
   const auto head = first ? head_of(*first) : std::nullopt;
   if (!head) return "is a broken PNG file (no head)";
+  if (!first->sound) return "is a broken PNG file (a wrong checksum)";
   if (std::string fault = fault_of_size(*head); !fault.empty()) return fault;
   std::uint64_t packed = 0;
   while (true) {
     const auto chunk = take_chunk(bytes);
     if (!chunk) return "is a broken PNG file (cut short)";
+    if (is_critical(*chunk) && !chunk->sound) return "is a broken PNG file (a wrong checksum)";
     if (chunk->type == "IEND") break;
     if (chunk->type != "IDAT") continue;
     if (chunk->data.empty()) return "is a broken PNG file (a chunk of no data)";  // stb_image: memcpy to null

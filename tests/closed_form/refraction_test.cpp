@@ -194,6 +194,25 @@ TEST(WaterFace, shows_the_bottom_with_all_the_light_that_goes_to_and_fro) {
   }
 }
 
+// A card before water seen in it: square on, the face mirrors ((n - 1) / (n + 1))^2 of the card's luminance,
+// which is its reflectance times what a lamp sheds on it over pi. So faint a way is not always followed to
+// its end.
+TEST(WaterFace, shows_the_mirror_image_of_a_matte_card) {
+  constexpr double kIndex = 1.333, kReflectance = 0.8, kLamp = 5000.0, kOff_m = 0.45;
+  SceneParts parts;
+  parts.outside = even_outside(candela_per_m2(0));
+  add_lamp(parts, sheet({0.02, 0.95, -0.3}, {0.62, 0.95, 0.3}, kToWindow), kLamp);
+  add_wall(parts, mesh_of(sheet({-0.1, 0.5, -0.1}, {0.1, 0.5, 0.1}, kAway)), Matte{grey(kReflectance)},
+           "card");
+  add_wall(parts, mesh_of(sheet({-9, 1, -9}, {9, 1, 9}, kToWindow)), Dielectric{{}, {.index = kIndex}},
+           "water");
+  const double lit =
+      2.0 * (parallel_corner(0.62, 0.3, kOff_m) - parallel_corner(0.02, 0.3, kOff_m)) * kPi * kLamp;
+  const double mirrored = std::pow((kIndex - 1.0) / (kIndex + 1.0), 2);
+  EXPECT_TRUE(agrees(read(Scene(std::move(parts)), one_pixel({0, 0.9, 0}, kAway), kMany),
+                     mirrored * kReflectance * lit / kPi));
+}
+
 // What falls through glass goes straight on, dimmed at each face and on its way: (1 - F)^2 exp(-k t), F =
 // 0.042580.
 TEST(Slab, of_tinted_glass_dims_what_falls_through_it_by_its_thickness) {

@@ -129,19 +129,35 @@ TEST(NastyModel, ALineOfAMegabyteIsRefusedWithAShortMessage) {
   EXPECT_LT(refusal_of_model("v " + std::string(1'000'000, '1') + " 0 0\n").size(), 500u);
 }
 
+std::string big_endian(std::uint32_t number) {
+  std::string bytes;
+  for (const int shift : {24, 16, 8, 0}) bytes += static_cast<char>(number >> shift & 0xff);
+  return bytes;
+}
+
+/// Length, type, data and checksum, a CRC-32 bit by bit: ISO/IEC 15948:2004, 5.3 and 5.5.
+std::string chunk(const std::string& type, const std::string& data) {
+  std::uint32_t crc = ~0u;
+  for (const char byte : type + data) {
+    crc ^= static_cast<unsigned char>(byte);
+    for (int bit = 0; bit < 8; ++bit) crc = crc >> 1 ^ ((crc & 1) != 0 ? 0xedb88320u : 0u);
+  }
+  return big_endian(static_cast<std::uint32_t>(data.size())) + type + data + big_endian(~crc);
+}
+
 /// A PNG's head with these sides, and image data of nothing.
-std::string png_of(std::string_view width, std::string_view height) {
-  std::string png("\x89PNG\r\n\x1a\n\0\0\0\rIHDR", 16);
-  png.append(width).append(height).append("\x08\x02\0\0\0CRC_", 9);
-  return png + std::string("\0\0\0\1IDAT\0CRC_\0\0\0\0IENDCRC_", 25);
+std::string png_of(std::uint32_t width, std::uint32_t height) {
+  using namespace std::string_literals;
+  return "\x89PNG\r\n\x1a\n" + chunk("IHDR", big_endian(width) + big_endian(height) + "\x08\x02\0\0\0"s) +
+         chunk("IDAT", "\0"s) + chunk("IEND", "");
 }
 
 TEST(NastyPicture, OneThatLiesAboutItsSizeIsRefusedBeforeItTakesMemory) {
-  const std::string one("\0\0\0\1", 4), two_to_31("\x80\0\0\0", 4), limit("\0\0\x20\0", 4), nothing(4, '\0');
-  EXPECT_EQ(decode_png(png_of(one, two_to_31)).fault, "is more than 8192 pixels wide or high");
-  EXPECT_EQ(decode_png(png_of(two_to_31, one)).fault, "is more than 8192 pixels wide or high");
-  EXPECT_EQ(decode_png(png_of(nothing, one)).fault, "is a broken PNG file (a side of no pixels)");
-  EXPECT_EQ(decode_png(png_of(limit, limit)).fault, "is a broken PNG file (too little data for its size)");
+  constexpr std::uint32_t kMost = 1u << 31, kLimit = 8192;
+  EXPECT_EQ(decode_png(png_of(1, kMost)).fault, "is more than 8192 pixels wide or high");
+  EXPECT_EQ(decode_png(png_of(kMost, 1)).fault, "is more than 8192 pixels wide or high");
+  EXPECT_EQ(decode_png(png_of(0, 1)).fault, "is a broken PNG file (a side of no pixels)");
+  EXPECT_EQ(decode_png(png_of(kLimit, kLimit)).fault, "is a broken PNG file (too little data for its size)");
 }
 
 }  // namespace

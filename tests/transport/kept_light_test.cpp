@@ -82,6 +82,21 @@ TEST(KeptLight, has_its_own_noise_in_the_error_bars) {
   EXPECT_GT(error_with_stores(16), 3.0 * error_with_stores(1));
 }
 
+// What a card's white front sends out says nothing of its back.
+TEST(KeptLight, is_asked_at_fronts_only) {
+  const Scene scene = furnished();
+  const KeptLight kept(scene, kEverything, {.samples = 1, .replicates = 1});
+  const KeptReplicate one{&kept, 0};
+  const Target& board = scene.targets()[0];
+  const Point at = board.rectangle.at(0.1, 0.1);
+  const Direction front = board.rectangle.normal();
+  const Hit hit{static_cast<std::uint32_t>(board.surface), 0, 1.0, 0.2, 0.2, at, front};
+  EXPECT_NE(one.cell_of(hit, -front), SurfaceCells::kNone);
+  EXPECT_EQ(one.cell_of(hit, front), SurfaceCells::kNone);
+  EXPECT_NE(one.cell_at(scene, board.surface, at, 1.0, -front), SurfaceCells::kNone);
+  EXPECT_EQ(one.cell_at(scene, board.surface, at, 1.0, front), SurfaceCells::kNone);
+}
+
 // In the corner by the window the wall gets dark within one cell of 30 cm: a meter 4 cm off it must see that.
 TEST(KeptLight, is_not_asked_from_near_by) {
   const Scene scene = furnished();

@@ -65,6 +65,25 @@ TEST(SurfaceCells, keep_none_for_what_sends_light_different_ways) {
   }
 }
 
+// Facets under a cell's size are gathered into one, and every square millimetre of them counts alike.
+TEST(SurfaceCells, draw_small_facets_by_their_area) {
+  const Point a(0, 0, 0), b(4, 0, 0), c(0, 4, 0), d(4, 1, 0);  // mm: areas of 8 and 2 mm2
+  Mesh mesh;
+  for (const Point& corner : {a, b, c, d}) mesh.corners.push_back(corner / 1000.0);
+  mesh.triangles = {{0, 1, 2}, {0, 3, 1}};
+  std::swap(mesh.triangles[1][1], mesh.triangles[1][2]);  // both face up
+  SceneParts parts;
+  add_wall(parts, mesh, Matte{}, "crumb");
+  const Scene scene(std::move(parts));
+  const SurfaceCells cells(scene);
+  ASSERT_EQ(cells.count(), 1u);
+  constexpr int kDraws = 10000;
+  int large = 0;
+  for (std::uint32_t i = 0; i < kDraws; ++i)
+    large += cells.draw(scene, 0, SampleNumbers(7, 0, 0, i).group(0)).triangle == 0;
+  EXPECT_NEAR(large, 0.8 * kDraws, 4.0 * std::sqrt(0.8 * 0.2 * kDraws));  // four standard deviations
+}
+
 // Every part of a cut triangle has the same area: points drawn evenly over a wall fall evenly into its cells.
 TEST(SurfaceCells, of_a_wall_are_equally_large) {
   SceneParts parts;
