@@ -54,6 +54,17 @@ TEST(ExposurePlan, more_headroom_leaves_white_as_much_more) {
               4.26 - standard_headroom().si, 1e-9);
 }
 
+// What close focus takes from the sensor is dialled in again: the white lies as near its limit as from far
+// off, but for what the dial rounds, a sixth of a stop each time.
+TEST(ExposurePlan, leaves_white_as_much_in_close_focus_as_far_off) {
+  const ExposurePlan far = plan(""), close = plan("[camera]\ndistance = \"25 cm\"\n");
+  ASSERT_GT(close.close_focus_loss.si - far.close_focus_loss.si, 1.0);
+  ASSERT_EQ(far.whites.size(), close.whites.size());
+  for (std::size_t i = 0; i < far.whites.size(); ++i)
+    EXPECT_NEAR(close.whites[i].stops_left.value(), far.whites[i].stops_left.value(), 0.34)
+        << far.whites[i].where;
+}
+
 TEST(ExposurePlan, the_food_is_covered_by_the_aperture_it_names) {
   const ExposurePlan found = plan("");
   ASSERT_TRUE(found.depth);
