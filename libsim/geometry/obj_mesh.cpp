@@ -108,12 +108,26 @@ std::vector<fs::path> material_files(const std::string& path, const ObjScan& sca
   return found;
 }
 
-/// The picture file (map_Kd) of each material that has one.
-std::map<std::string, std::string> pictures_in(const std::vector<fs::path>& files) {
+Problem not_looked_into(const fs::path& material_file) {
+  Problem warning;
+  warning.place.file = printable(material_file.string());
+  warning.message =
+      fmt::format("cannot be looked into, or is larger than {} MB", kLargestMaterialBytes / 1'000'000);
+  warning.remedy = "the model goes without the pictures it names";
+  warning.severity = Severity::warning;
+  return warning;
+}
+
+/// The picture file (map_Kd) of each material that has one; a warning for each file that was passed over.
+std::map<std::string, std::string> pictures_in(const std::vector<fs::path>& files,
+                                               std::vector<Problem>& passed_over) {
   std::map<std::string, std::string> pictures;
   for (const fs::path& file : files) {
     std::error_code error;
-    if (fs::file_size(file, error) > kLargestMaterialBytes || error) continue;
+    if (fs::file_size(file, error) > kLargestMaterialBytes || error) {
+      passed_over.push_back(not_looked_into(file));
+      continue;
+    }
     std::ifstream stream(file, std::ios::binary);
     std::map<std::string, int> numbers;
     std::vector<tinyobj::material_t> materials;
@@ -206,7 +220,7 @@ ObjLoad load_obj(const std::string& path, double metres_per_unit, char up_axis) 
 
   ObjLoad load;
   load.warnings = std::move(scan.problems);
-  const auto pictures = pictures_in(material_files(path, scan, load.warnings));
+  const auto pictures = pictures_in(material_files(path, scan, load.warnings), load.warnings);
   const Parsed obj = parsed(path, scan);
   const ObjFaces faces = faces_of(obj, scan);
   load.groups = faces.groups();

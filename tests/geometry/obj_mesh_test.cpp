@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "libsim/base/limits.h"
 #include "libsim/geometry/item.h"
 
 namespace fillside {
@@ -49,6 +50,29 @@ const std::string kCubeCorners =
     "v 0 0 0\nv 1 0 0\nv 1 1 0\nv 0 1 0\n"
     "v 0 0 1\nv 1 0 1\nv 1 1 1\nv 0 1 1\n";
 const std::string kCubeFaces = "f 4 3 2 1\nf 5 6 7 8\nf 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";
+
+/// As long as is wanted, without taking room on the disk.
+void stretch(const std::string& path, std::size_t bytes) { std::filesystem::resize_file(path, bytes); }
+
+TEST_F(ObjMesh, AFileOverTheLimitIsRefusedUnread) {
+  const std::string path = file("v 0 0 0\n");
+  stretch(path, kLargestObjBytes + 1);
+  try {
+    load_obj(path, 1.0, 'z');
+    FAIL() << "taken";
+  } catch (const SceneError& error) {
+    EXPECT_EQ(error.problems().at(0).message, "is larger than 400 MB");
+  }
+}
+
+TEST_F(ObjMesh, AMaterialFileOverTheLimitIsPassedOverWithAWarning) {
+  stretch(file("newmtl crust\nmap_Kd crust.png\n", "model.mtl"), kLargestMaterialBytes + 1);
+  const ObjLoad cube = load("mtllib model.mtl\n" + kCubeCorners + "usemtl crust\n" + kCubeFaces);
+  ASSERT_EQ(cube.warnings.size(), 1U);
+  EXPECT_THAT(cube.warnings[0].place.file, HasSubstr("model.mtl"));
+  EXPECT_THAT(cube.warnings[0].message, HasSubstr("larger than 10 MB"));
+  EXPECT_EQ(cube.groups.at(0).picture, "");
+}
 
 TEST_F(ObjMesh, ReadsQuadsAsAClosedCube) {
   const ObjLoad cube = load(kCubeCorners + kCubeFaces);

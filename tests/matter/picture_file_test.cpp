@@ -132,6 +132,13 @@ TEST_F(PictureFile, a_picture_may_not_be_endless) {
             "is more than 8192 pixels wide or high");
 }
 
+TEST_F(PictureFile, one_over_the_limit_is_refused_unread) {
+  const std::string path = (folder_ / "huge.png").string();
+  std::ofstream(path, std::ios::binary) << png_bytes(blank_picture(1, 1));
+  std::filesystem::resize_file(path, kLargestPictureBytes + 1);  // takes no room on the disk
+  EXPECT_EQ(load_picture(path).fault, "is larger than 100 MB");
+}
+
 TEST_F(PictureFile, a_missing_file_and_a_folder_are_told) {
   EXPECT_EQ(load_picture((folder_ / "none.png").string()).fault, "is not there");
   EXPECT_EQ(load_picture(folder_.string()).fault, "is not a plain file");
