@@ -18,8 +18,8 @@ std::vector<std::string> names_of(const std::vector<DeclaredOption>& options) {
   return names;
 }
 
-/// In single quotes, whatever is in it.
-std::string quoted(std::string_view text) {
+/// To the shell, whatever is in it.
+std::string one_word(std::string_view text) {
   std::string safe = "'";
   for (const char c : text) c == '\'' ? safe += "'\\''" : safe += c;
   return safe + "'";
@@ -60,8 +60,8 @@ std::string for_zsh(const DeclaredOption& option) {
   const std::string value =
       option.kind.empty() ? "" : fmt::format(":{}:_files", option.kind.substr(0, option.kind.find('=')));
   const std::string told = fmt::format("[{}]{}", help, value);
-  if (option.short_name.empty()) return quoted(fmt::format("*--{}{}", option.long_name, told));
-  return fmt::format("'*'{{-{},--{}}}{}", option.short_name, option.long_name, quoted(told));
+  if (option.short_name.empty()) return one_word(fmt::format("*--{}{}", option.long_name, told));
+  return fmt::format("'*'{{-{},--{}}}{}", option.short_name, option.long_name, one_word(told));
 }
 
 std::string for_zsh(const std::vector<DeclaredOption>& options) {
@@ -73,7 +73,7 @@ std::string for_zsh(const std::vector<DeclaredOption>& options) {
 std::string for_zsh() {
   std::string verbs, cases;
   for (const DeclaredVerb& verb : declared_verbs()) {
-    verbs += fmt::format("    {}\n", quoted(fmt::format("{}:{}", verb.page.name, verb.page.duty)));
+    verbs += fmt::format("    {}\n", one_word(fmt::format("{}:{}", verb.page.name, verb.page.duty)));
     cases += fmt::format("    {})\n      _arguments \\\n{}        '*:scene:_files' ;;\n", verb.page.name,
                          for_zsh(verb.options));
   }
@@ -99,10 +99,10 @@ _fillside "$@"
 }
 
 std::string for_fish(const DeclaredOption& option, const std::string& when) {
-  std::string line = fmt::format("complete -c fillside -n {} -l {}", quoted(when), option.long_name);
+  std::string line = fmt::format("complete -c fillside -n {} -l {}", one_word(when), option.long_name);
   if (!option.short_name.empty()) line += " -s " + option.short_name;
   if (!option.kind.empty()) line += " -r";
-  return fmt::format("{} -d {}\n", line, quoted(option.help));
+  return fmt::format("{} -d {}\n", line, one_word(option.help));
 }
 
 std::string for_fish() {
@@ -111,7 +111,7 @@ std::string for_fish() {
     text += for_fish(option, "__fish_use_subcommand");
   for (const DeclaredVerb& verb : declared_verbs()) {
     text += fmt::format("complete -c fillside -n '__fish_use_subcommand' -f -a {} -d {}\n", verb.page.name,
-                        quoted(verb.page.duty));
+                        one_word(verb.page.duty));
     for (const DeclaredOption& option : verb.options)
       text += for_fish(option, fmt::format("__fish_seen_subcommand_from {}", verb.page.name));
   }
