@@ -5,6 +5,7 @@
 #include "libsim/base/cases.h"           // one lambda per alternative of a closed variant
 #include "libsim/base/clock.h"           // clock positions around the dish
 #include "libsim/base/colour.h"          // linear colour, luminance, display code values
+#include "libsim/base/deflated.h"        // bytes made fewer without loss; the only door to zlib
 #include "libsim/base/estimate.h"        // a figure with its error bar
 #include "libsim/base/gauss_legendre.h"  // Gauss-Legendre quadrature between two ends
 #include "libsim/base/instant.h"         // A moment as a clock on the wall shows it, with its offset
@@ -285,7 +286,6 @@
 #include "libsim/writers/curve_sheet.h"      // figures against what was varied
 #include "libsim/writers/cut_sheet.h"        // the sheets to buy with the boards that are cut from them
 #include "libsim/writers/day_sheet.h"        // one day at a meter as a page
-#include "libsim/writers/deflated.h"         // bytes made fewer without loss
 #include "libsim/writers/dimension_line.h"   // A measure as draughtsmen write it
 #include "libsim/writers/drawing.h"          // A sheet to draw on
 #include "libsim/writers/exr.h"              // openEXR files

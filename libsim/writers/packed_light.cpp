@@ -6,7 +6,7 @@
 #include <cmath>
 #include <cstdint>
 
-#include "libsim/writers/deflated.h"
+#include "libsim/base/deflated.h"
 
 namespace fillside {
 namespace {

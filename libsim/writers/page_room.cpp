@@ -5,7 +5,7 @@
 #include <cstdint>
 #include <nlohmann/json.hpp>
 
-#include "libsim/writers/deflated.h"
+#include "libsim/base/deflated.h"
 #include "libsim/writers/html.h"
 #include "libsim/writers/page_blocks.h"
 #include "libsim/writers/page_drawing.h"

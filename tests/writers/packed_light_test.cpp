@@ -7,7 +7,7 @@
 
 #include "libsim/base/colour.h"
 #include "libsim/base/problem.h"
-#include "libsim/writers/deflated.h"
+#include "libsim/base/deflated.h"
 
 namespace fillside {
 namespace {

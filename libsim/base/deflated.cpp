@@ -1,4 +1,4 @@
-#include "libsim/writers/deflated.h"
+#include "libsim/base/deflated.h"
 
 #include <zlib.h>
 
@@ -32,6 +32,10 @@ std::string inflated(std::string_view stream, std::size_t size) {
                  static_cast<uLong>(stream.size()));
   if (status != Z_OK || got != size) throw WriteError("cannot read back compressed bytes: they are damaged");
   return bytes;
+}
+
+std::uint32_t checksum(std::string_view bytes) {
+  return static_cast<std::uint32_t>(crc32_z(0, reinterpret_cast<const Bytef*>(bytes.data()), bytes.size()));
 }
 
 }  // namespace fillside
