@@ -2,7 +2,7 @@
 # What the tests cannot see, in builds of their own below build/:
 #   address   clang, warnings as errors; memory and undefined behaviour watched; each fuzzer a few seconds
 #   threads   clang, the library shared; two threads at one place
-#   shared    that library found and used by a stranger's project, taken away again (not part of the usual)
+#   shared    that library found and used by a stranger's project, taken away again
 #   recent    clang-tidy by .clang-tidy, on the files of the last commits
 #   tidy      the same on every file of the library (not part of the usual)
 #   packages  the Debian packages: made, unpacked, the program run from them
@@ -105,7 +105,7 @@ coverage() {
   done_with coverage "$(tail -n 3 build/coverage/coverage.txt | grep TOTAL)"
 }
 
-[ $# -gt 0 ] || set -- address threads recent packages
+[ $# -gt 0 ] || set -- address threads shared recent packages
 for gate in "$@"; do
   case "$gate" in
     address | threads | shared | recent | tidy | packages | coverage) "$gate" ;;

@@ -94,6 +94,19 @@ TEST_F(CalendarVerb, facings_stand_side_by_side_and_write_no_files) {
   EXPECT_THAT(files(), ElementsAre("placed.toml", "small.toml"));
 }
 
+TEST_F(CalendarVerb, facings_in_words_are_three_tables_of_twelve_days) {
+  const Outcome outcome = run(placed + Words{"--facings", "4", "--step", "120"} + kRoughly);
+  ASSERT_EQ(outcome.status, 0) << outcome.err;
+  EXPECT_THAT(outcome.out, AllOf(HasSubstr("First window facing: good light\n"),
+                                 HasSubstr("First window facing: sun on the dish, clear sky\n"),
+                                 HasSubstr("Good hours a day\n")));
+  const std::string june = "21 Jun";
+  int tables = 0;
+  for (auto at = outcome.out.find(june); at != std::string::npos; at = outcome.out.find(june, at + 1))
+    ++tables;
+  EXPECT_EQ(tables, 3);
+}
+
 TEST_F(CalendarVerb, takes_the_clock_from_the_scenes_time) {
   const Outcome outcome = run(Words{"calendar", "placed.toml", "--set", "window.window.facing=SW", "--set",
                                     "daylight.time=2025-07-01T12:00:00+02:00", "--date", "2025-07-01"} +

@@ -32,6 +32,20 @@ TEST_F(CompareVerb, tells_what_changed_by_how_much_whether_it_shows_and_whose_li
   EXPECT_THAT(outcome.out, Not(HasSubstr("No difference")));
 }
 
+TEST_F(CompareVerb, says_what_anchors_do_to_the_figures) {
+  const auto anchored = [](const std::string& lux) {
+    return kSmallSet + "[anchor]\nmeter = \"dish dome\"\nlux = \"" + lux + " lx\"\n";
+  };
+  write("bright.toml", anchored("800"));
+  write("dim.toml", anchored("400"));
+  const auto said = [&](const Words& words) { return run(Words{"compare"} + words + kRoughly).out; };
+  EXPECT_THAT(said({"bright.toml", "--variant", "no board: board.fill.used=false"}),
+              HasSubstr("Both are scaled by the reference's anchor ("));
+  EXPECT_THAT(said({"bright.toml", "dim.toml"}), HasSubstr("The reference is anchored to 800 lx ("));
+  EXPECT_THAT(said({"bright.toml", "small.toml"}),
+              HasSubstr("this set without an anchor: the changes hold that too."));
+}
+
 TEST_F(CompareVerb, a_scene_and_itself_have_no_difference) {
   const Outcome outcome = run({"compare", "small.toml", "small.toml"});
   ASSERT_EQ(outcome.status, 0) << outcome.err;

@@ -76,6 +76,25 @@ TEST_F(Plan, cut_lists_sheets_cuts_price_and_cautions) {
   EXPECT_THAT(files(), IsSupersetOf({"small-cut.pdf", "small-cut.png", "small-cut.svg"}));
 }
 
+// Two A4 boards from one A1 sheet (ISO 216: 594 x 841 mm): each piece within the sheet, and what is left over
+// is all but 2 x 210 x 297 mm.
+TEST_F(Plan, cut_as_json_tells_pieces_cuts_and_waste) {
+  const Outcome outcome = run({"plan", "small.toml", "--cut", "--stock", "A1", "--json"});
+  ASSERT_EQ(outcome.status, 0) << outcome.err;
+  const auto document = nlohmann::json::parse(outcome.out);
+  EXPECT_EQ(document["schema"], "fillside.cut/1");
+  ASSERT_EQ(document["sheets"].size(), 1u);
+  ASSERT_EQ(document["sheets"][0]["pieces"].size(), 2u);
+  for (const auto& piece : document["sheets"][0]["pieces"]) {
+    EXPECT_LE(piece["left_m"].get<double>() + piece["width_m"].get<double>(), 0.841);
+    EXPECT_LE(piece["bottom_m"].get<double>() + piece["height_m"].get<double>(), 0.841);
+    EXPECT_NEAR(piece["width_m"].get<double>() * piece["height_m"].get<double>(), 0.210 * 0.297, 1e-9);
+  }
+  EXPECT_GE(document["sheets"][0]["cuts"].size(), 2u);
+  EXPECT_NEAR(document["waste"].get<double>(), 1.0 - 2.0 * 0.210 * 0.297 / (0.594 * 0.841), 1e-9);
+  EXPECT_TRUE(document["price"].is_null());
+}
+
 TEST_F(Plan, a_board_that_fits_no_sheet_is_told_with_its_line) {
   write("large.toml",
         kSmallSet + "\n[[board]]\nname = \"large\"\nsheet = \"A2\"\nclock = 12\ndistance = \"40 cm\"\n");

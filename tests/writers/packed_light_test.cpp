@@ -6,8 +6,8 @@
 #include <random>
 
 #include "libsim/base/colour.h"
-#include "libsim/base/problem.h"
 #include "libsim/base/deflated.h"
+#include "libsim/base/problem.h"
 
 namespace fillside {
 namespace {
