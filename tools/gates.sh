@@ -7,7 +7,8 @@
 #   tidy      the same on every file of the library (not part of the usual)
 #   packages  the Debian packages: made, unpacked, the program run from them
 #   books     address again, and the light by the books in that build (not part of the usual: minutes)
-#   coverage  g++; which lines the tests reach (not part of the usual: it takes as long as the tests twice)
+#   coverage  g++; which lines the tests reach, without those that take minutes where every line is counted (not part of the
+#             usual: half an hour and more)
 #   sh tools/gates.sh [GATE ...]    # the usual ones by default
 set -eu
 cd "$(dirname "$0")/.."
@@ -99,7 +100,8 @@ coverage() {
   [ -e build/coverage/CMakeCache.txt ] || quietly cmake -S . -B build/coverage -G Ninja -DCMAKE_BUILD_TYPE=None \
     -DCMAKE_CXX_FLAGS="-O1 --coverage -fprofile-update=atomic" -DFILLSIDE_BENCHMARKS=OFF -DFILLSIDE_PRECOMPILED=ON
   quietly cmake --build build/coverage -j "$jobs"
-  quietly ctest --test-dir build/coverage -j "$jobs" -E '^consumer'
+  quietly ctest --test-dir build/coverage -j "$jobs" \
+    -E '^(consumer|page)|WalkThroughs|Readme|IndependentRun|LessonVerb|SharedReading|Calendar\.|DaylitSet'
   gcovr --root . --filter libsim/ --filter tools/ --txt build/coverage/coverage.txt --json-summary build/coverage/coverage.json \
     -j "$jobs" build/coverage >/dev/null
   done_with coverage "$(tail -n 3 build/coverage/coverage.txt | grep TOTAL)"

@@ -5,6 +5,7 @@
 
 #include "libsim/transport/means.h"
 #include "libsim/transport/measure.h"
+#include "tests/closed_form/sunlight.h"
 
 namespace fillside {
 namespace {
@@ -118,6 +119,34 @@ TEST(MirrorImage, a_lobe_that_sees_nothing_but_lamp_adds_what_its_coat_mirrors) 
   // Walter, Marschner, Li, Torrance, "Microfacet Models for Refraction through Rough Surfaces", EGSR 2007,
   // equation 35.
   EXPECT_NEAR(sum / kRays, coat.mirrored(1.0) * kLamp_cd_m2, 0.005 * coat.mirrored(1.0) * kLamp_cd_m2);
+}
+
+// The sun in a satin glaze, in the mirror direction at 45 degrees: L = E_n F D G / (4 cos 45), with D = 1 /
+// (pi alpha^2), F = 0.050240 for n = 1.5 and both sides' shadowing G = 1 / (1 + 2 L), L = (sqrt(1 + alpha^2)
+// - 1) / 2. Walter et al. 2007, equations 20 and 33; Heitz, "Understanding the Masking-Shadowing Function in
+// Microfacet-Based BRDFs", JCGT 3(2), 2014, equation 99 (from memory). The sun is 0.27 degrees to its edge,
+// the lobe 20 times as wide.
+TEST(MirrorImage, the_sun_in_a_satin_glaze_is_as_bright_as_its_lobe_is_narrow) {
+  constexpr double kNormal_lx = 50000.0, kAlpha = 0.1;
+  SceneParts parts = tests::lit_by(tests::only(tests::sun_at(45.0, 0.0, kNormal_lx)),
+                                   tests::in_window_wall(-1.0, 1.0, 0.0, 2.0));
+  const std::uint16_t dish = parts.add_object("dish", ObjectKind::prop);
+  parts.add_surface(mesh_of(Rectangle{{0, 1, 0}, {0.1, 0, 0}, {0, 0.1, 0}}),
+                    Glazed{grey(0.0), Coat(1.5, kAlpha)}, dish);
+  const Scene scene(std::move(parts));
+  const Direction to_viewer = Direction(0, 1, 1).normalized();
+  const Ray ray{Point(0, 1, 0) + 0.3 * to_viewer, -to_viewer};
+  double mean = 0.0;
+  constexpr std::uint32_t kRays = 64;
+  for (std::uint32_t sample = 0; sample < kRays; ++sample)
+    mean += mirror_spots(scene, SampleNumbers(1, 0, 0, sample), ray, MirrorLight::worked_out)
+                .all()[0]
+                .added_cd_m2 /
+            kRays;
+  const double shadowing = 1.0 / std::sqrt(1.0 + kAlpha * kAlpha);  // tan 45 = 1
+  const double known =
+      kNormal_lx * 0.050240 * shadowing / (kPi * kAlpha * kAlpha) / (4.0 * std::cos(45.0 * kDegree));
+  EXPECT_NEAR(mean, known, 0.01 * known);
 }
 
 TEST(MirrorImage, follows_the_very_rays_that_a_measurement_follows) {
