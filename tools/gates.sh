@@ -1,8 +1,8 @@
 #!/bin/sh
 # What the tests cannot see, in builds of their own below build/:
 #   address   clang, warnings as errors; memory and undefined behaviour watched; each fuzzer a few seconds
-#   threads   clang, the library shared; two threads at one place
-#   shared    that library found and used by a stranger's project, taken away again
+#   threads   clang; two threads at one place
+#   shared    the usual build linked as a shared library, found and used by a stranger's project, taken away again
 #   recent    clang-tidy by .clang-tidy, on the files of the last commits
 #   tidy      the same on every file of the library (not part of the usual)
 #   packages  the Debian packages: made, unpacked, the program run from them
@@ -44,7 +44,7 @@ address() {
 
 threads() {
   [ -e build/threads/CMakeCache.txt ] || quietly cmake -S . -B build/threads -G Ninja -DCMAKE_BUILD_TYPE=None \
-    -DCMAKE_CXX_COMPILER=clang++ -DFILLSIDE_SANITISE=thread -DBUILD_SHARED_LIBS=ON -DFILLSIDE_PAGE_SCRIPTS=OFF \
+    -DCMAKE_CXX_COMPILER=clang++ -DFILLSIDE_SANITISE=thread -DFILLSIDE_PAGE_SCRIPTS=OFF \
     -DFILLSIDE_PRECOMPILED=ON
   quietly cmake --build build/threads --target one_of_each -j "$jobs"
   quietly env TSAN_OPTIONS=halt_on_error=1 build/threads/tests/sanitised/one_of_each
@@ -52,11 +52,11 @@ threads() {
 }
 
 shared() {
-  [ -e build/threads/CMakeCache.txt ] || threads
-  quietly cmake --build build/threads -j "$jobs"
-  quietly cmake -DBUILD="$PWD/build/threads" -DCONSUMER="$PWD/tests/consumer" -DSTAGE="$PWD/build/threads/consumer" \
-    -DGENERATOR=Ninja -DCONFIG=None -DCOMPILER=clang++ -DLAUNCHER= -DFLAGS=-fsanitize=thread -DLIBDIR=lib \
-    -P tests/consumer/try_install.cmake
+  [ -e build/shared/CMakeCache.txt ] || quietly cmake -S . -B build/shared -G Ninja -DCMAKE_BUILD_TYPE=Release \
+    -DBUILD_SHARED_LIBS=ON -DFILLSIDE_TESTS=OFF -DFILLSIDE_PAGE_SCRIPTS=OFF -DFILLSIDE_OBJECTS_FROM="$PWD/build"
+  quietly cmake --build build/shared -j "$jobs"
+  quietly cmake -DBUILD="$PWD/build/shared" -DCONSUMER="$PWD/tests/consumer" -DSTAGE="$PWD/build/shared/consumer" \
+    -DGENERATOR=Ninja -DCONFIG=Release -DCOMPILER=c++ -DLAUNCHER= -DFLAGS= -DLIBDIR=lib -P tests/consumer/try_install.cmake
   done_with shared "installed, found by CMake and pkg-config, used, taken away"
 }
 
