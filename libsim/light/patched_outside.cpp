@@ -10,10 +10,9 @@ double share_of_sky(const Skyline& skyline, std::size_t patch) {
   if (std::holds_alternative<OpenSkyline>(skyline)) return 1.0;
   constexpr int kSide = 8;
   int free = 0;
-  for (int i = 0; i < kSide * kSide; ++i)
-    free += is_sky(skyline, sky_patches::spot_in(patch, (i % kSide + 0.5) / kSide, (i / kSide + 0.5) / kSide))
-                ? 1
-                : 0;
+  for (int row = 0; row < kSide; ++row)
+    for (int column = 0; column < kSide; ++column)
+      if (is_sky(skyline, sky_patches::spot_in(patch, (column + 0.5) / kSide, (row + 0.5) / kSide))) ++free;
   return static_cast<double>(free) / (kSide * kSide);
 }
 

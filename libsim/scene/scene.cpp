@@ -106,13 +106,14 @@ void SceneParts::add_target_sheet(const Rectangle& rectangle, const Material& ma
 
 void SceneParts::add_emitter(std::string name, EmitterKind kind) {
   const bool lamp = !std::holds_alternative<Opening>(kind);
-  Emitter emitter{name, std::move(kind), add_object(name, lamp ? ObjectKind::lamp : ObjectKind::window), 0};
+  Emitter emitter{"", std::move(kind), add_object(name, lamp ? ObjectKind::lamp : ObjectKind::window), 0};
   if (auto* opening = std::get_if<Opening>(&emitter.kind); opening && opening->curtain) {
     emitter.curtain_object = add_object(name + " curtain", ObjectKind::curtain);
     light_curtain(*opening, outside);
   }
   surfaces.push_back(
       {mesh_of(emitter), Matte{grey(0.0)}, emitter.object, static_cast<int>(emitters.size()), kNone});
+  emitter.name = std::move(name);
   emitters.push_back(std::move(emitter));
 }
 

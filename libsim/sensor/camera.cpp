@@ -11,8 +11,9 @@ std::array<Length, 2> Camera::frame_size() const {
 
 Ray Camera::draw(std::size_t element, const Numbers4& u) const {
   const auto width = static_cast<std::size_t>(columns);
-  const double across = (static_cast<double>(element % width) + u[0]) / columns - 0.5;
-  const double down = (static_cast<double>(element / width) + u[1]) / rows - 0.5;
+  const std::size_t row = element / width, column = element % width;
+  const double across = (static_cast<double>(column) + u[0]) / columns - 0.5;
+  const double down = (static_cast<double>(row) + u[1]) / rows - 0.5;
   const auto [frame_width, frame_height] = frame_size();
   const Point sharp =
       lens + focus.si * forward + across * frame_width.si * right - down * frame_height.si * up;

@@ -9,9 +9,9 @@ namespace {
 
 Point place_in(const MapPlane& plane, std::size_t element, double u, double v) {
   const auto columns = static_cast<std::size_t>(plane.columns);
-  const double column = static_cast<double>(element % columns) + u,
-               row = static_cast<double>(element / columns) + v;
-  return plane.rectangle.at(2.0 * column / plane.columns - 1.0, 1.0 - 2.0 * row / plane.rows);
+  const std::size_t row = element / columns, column = element % columns;
+  const double across = static_cast<double>(column) + u, down = static_cast<double>(row) + v;
+  return plane.rectangle.at(2.0 * across / plane.columns - 1.0, 1.0 - 2.0 * down / plane.rows);
 }
 
 /// True when the way starts inside something closed: it leads out of more than it has entered.

@@ -226,7 +226,7 @@ std::optional<Vertex> room_face_at(const Scene&, const Emitter& emitter, const H
                 object_at(emitter, hit.position)};
 }
 
-void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight,
+void walk(const WalkContext& context, Vertex vertex, const Direction& to_viewer, const Rgb& weight,
           FirstVertex first, std::span<Rgb> radiance) {
   Walker(context, radiance).follow(std::move(vertex), to_viewer, weight, first);
 }

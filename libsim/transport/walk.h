@@ -45,7 +45,7 @@ enum class FirstVertex {
 
 /// Adds to radiance[row] (one for each source, as a rule) the radiance that leaves the vertex toward the
 /// viewer (world direction away from it), times `weight`.
-void walk(const WalkContext& context, Vertex vertex, Direction to_viewer, const Rgb& weight,
+void walk(const WalkContext& context, Vertex vertex, const Direction& to_viewer, const Rgb& weight,
           FirstVertex first, std::span<Rgb> radiance);
 
 }  // namespace fillside
