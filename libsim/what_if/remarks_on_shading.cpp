@@ -81,8 +81,8 @@ OperatorShade operator_shade(const Description& description, const Scene& scene,
               person = place_of_person(description, camera);
   int by_camera = 0, by_person = 0;
   for (int i = 0; i < kAcross * kAcross; ++i) {
-    const Point goal =
-        window.at((2.0 * (i % kAcross) + 1.0) / kAcross - 1.0, (2.0 * (i / kAcross) + 1.0) / kAcross - 1.0);
+    const int column = i % kAcross, row = i / kAcross;
+    const Point goal = window.at((2.0 * column + 1.0) / kAcross - 1.0, (2.0 * row + 1.0) / kAcross - 1.0);
     by_camera += least_distance_m(dish, goal, body) < kCameraRadius_m;
     by_person += meets_column(dish, goal, person, kPersonRadius_m, kPersonHeight_m);
   }

@@ -52,7 +52,8 @@ std::vector<Point> places_on_dish(const Scene& scene) {
   const Bounds bounds = subject_bounds(scene).value_or(around);
   std::vector<Point> places{middle};
   for (int i = 0; i < kSide * kSide; ++i) {
-    const double across = (i % kSide) / (kSide - 1.0), up = (i / kSide) / (kSide - 1.0);
+    const int column = i % kSide, row = i / kSide;
+    const double across = column / (kSide - 1.0), up = row / (kSide - 1.0);
     if (std::hypot(across - 0.5, up - 0.5) > 0.5 + 1e-9) continue;  // a dish is round
     places.push_back({std::lerp(bounds.low.x(), bounds.high.x(), across),
                       std::lerp(bounds.low.y(), bounds.high.y(), up), middle.z()});

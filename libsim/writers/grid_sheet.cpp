@@ -83,8 +83,8 @@ class GridDrawing {
   }
 
   void draw_cell(std::size_t i) {
-    const auto column = static_cast<double>(i % sheet_.across.size()),
-               row = static_cast<double>(i / sheet_.across.size());
+    const std::size_t row_index = i / sheet_.across.size();
+    const auto column = static_cast<double>(i % sheet_.across.size()), row = static_cast<double>(row_index);
     const Box box{plot_.left + column * cell_width_, plot_.top + row * cell_height_, cell_width_,
                   cell_height_};
     const double value = sheet_.values[i], width = sheet_.half_widths_95[i];

@@ -178,8 +178,8 @@ Picture contact_sheet(const ContactSheet& sheet) {
   Drawing drawing(layout.width, layout.height);
   write_lines(drawing, layout.heading, kMargin, kMargin - 12.0, kTitle);
   for (std::size_t i = 0; i < sheet.frames.size(); ++i) {
-    const auto column = static_cast<double>(i % layout.columns),
-               row = static_cast<double>(i / layout.columns);
+    const std::size_t row_index = i / layout.columns;
+    const auto column = static_cast<double>(i % layout.columns), row = static_cast<double>(row_index);
     draw_frame(drawing, sheet.frames[i],
                scaled(sheet.frames[i].picture, layout.frame_width, layout.frame_height),
                {kMargin + column * (layout.frame_width + kGap), layout.frames_top + row * layout.row_height});

@@ -130,12 +130,14 @@ class PlanDrawing {
     const double column = (kA4Short - kMargin - x) / 2.0;
     int index = 0;
     for (const Kind kind : kinds) {
-      const double left = x + column * (index % 2), top = y + 31.0 * (index / 2);
+      const int row = index / 2;
+      const double left = x + column * (index % 2), top = y + 31.0 * row;
       draw_sample(drawing_, kind, {left, top + 1.0, 30.0, 15.0});
       drawing_.write(words_for(kind), {left + 42.0, top}, kBody);
       ++index;
     }
-    return y + 31.0 * ((index + 1) / 2) + 10.0;
+    const int rows = (index + 1) / 2;
+    return y + 31.0 * rows + 10.0;
   }
 
   /// Blocks one under the other from `first` on while they fit; the first that did not, and where it may
