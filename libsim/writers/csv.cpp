@@ -9,7 +9,7 @@
 namespace fillside {
 namespace {
 
-std::string in_quotes(const std::string& text) {
+std::string as_field(const std::string& text) {
   if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
   std::string out = "\"";
   for (const char c : text) {
@@ -20,13 +20,13 @@ std::string in_quotes(const std::string& text) {
 }
 
 std::string cell_text(const CsvCell& cell) {
-  if (const auto* text = std::get_if<std::string>(&cell)) return in_quotes(*text);
+  if (const auto* text = std::get_if<std::string>(&cell)) return as_field(*text);
   const double number = std::get<double>(cell);
   return std::isfinite(number) ? fmt::format("{}", number) : "";
 }
 
 std::string header_text(const CsvColumn& column) {
-  return in_quotes(column.unit.empty() ? column.name : fmt::format("{} ({})", column.name, column.unit));
+  return as_field(column.unit.empty() ? column.name : fmt::format("{} ({})", column.name, column.unit));
 }
 
 template <class Cells, class Text>
