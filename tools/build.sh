@@ -10,12 +10,7 @@ case "${CI:-}:${FILLSIDE_STRICT:-}" in true:* | 1:* | *:1) strict=ON ;; esac
 if [ ! -e build/CMakeCache.txt ]; then
   set --
   if command -v ninja >/dev/null 2>&1; then set -- "$@" -G Ninja; fi
-  # Either keeps compiling short, and they do not go together. A strict build has every file say what it includes.
-  if command -v ccache >/dev/null 2>&1; then
-    set -- "$@" -DCMAKE_CXX_COMPILER_LAUNCHER=ccache
-  elif [ "$strict" = OFF ]; then
-    set -- "$@" -DFILLSIDE_PRECOMPILED=ON
-  fi
+  if command -v ccache >/dev/null 2>&1; then set -- "$@" -DCMAKE_CXX_COMPILER_LAUNCHER=ccache; fi
   set -- "$@" -DCMAKE_BUILD_TYPE=Release
 else
   set --
